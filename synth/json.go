@@ -63,7 +63,7 @@ func (s *Sound) fill(prefix string, tree map[string]any) error {
 			}
 			return fmt.Errorf("unknown field %s", path)
 		}
-		v, err := f.value(value)
+		v, err := f.Parse(value)
 		if err != nil {
 			return err
 		}
@@ -75,8 +75,9 @@ func (s *Sound) fill(prefix string, tree map[string]any) error {
 	return nil
 }
 
-// value turns what stands in the JSON into a value of the field.
-func (f *Field) value(in any) (float64, error) {
+// Parse turns what stands in JSON, read as a string or a [json.Number], into a
+// value of the field. It does not check the range: see [Field.Check].
+func (f *Field) Parse(in any) (float64, error) {
 	switch in := in.(type) {
 	case string:
 		if i := index(f.Choices, in); i >= 0 && f.Unit != Feet {
