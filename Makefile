@@ -1,0 +1,60 @@
+# `make run` needs Go and make only; `make test` also installs Chromium where it is missing.
+
+PORT ?= 8080
+OUT ?= .build/site
+APT = $$(test "$$(id -u)" = 0 || echo sudo) apt-get
+HEADING = @printf '\n== %s\n'
+
+.PHONY: help run test site bench clean format vet chromium tests
+
+help:
+	@echo 'make run     build the app and serve it on http://localhost:$(PORT) (PORT=8081 make run for another port)'
+	@echo 'make test    run every check, the app in headless Chromium included'
+	@echo 'make site    write the app as static files to $(OUT) (OUT=folder make site for another folder)'
+	@echo 'make bench   measure speed, natively and, where node is installed, as WebAssembly'
+	@echo 'make clean   remove what the other commands made'
+
+run:
+	@go run ./cmd/desk serve -port $(PORT)
+
+site:
+	@go run ./cmd/desk site -o $(OUT)
+
+# One after the other, also under make -j.
+test:
+	@$(MAKE) --no-print-directory format
+	@$(MAKE) --no-print-directory vet
+	@$(MAKE) --no-print-directory chromium
+	@$(MAKE) --no-print-directory tests
+
+format:
+	$(HEADING) 'Formatting'
+	@files=$$(gofmt -l .) || exit 1; test -z "$$files" || \
+	{ echo 'These files are not formatted; run gofmt -w on them:'; echo "$$files"; exit 1; }
+
+vet:
+	$(HEADING) 'Vet, native'
+	@go vet ./...
+	$(HEADING) 'Vet, WebAssembly'
+	@GOOS=js GOARCH=wasm go vet ./...
+
+chromium:
+	$(HEADING) 'Chromium'
+	@if test -n "$$BROWSER"; then echo "Using $$BROWSER, as BROWSER says."; \
+	elif command -v chromium || command -v google-chrome; then :; \
+	elif command -v apt-get >/dev/null; then $(APT) update && $(APT) install -y --no-install-recommends chromium; \
+	else echo 'Chromium is missing and there is no apt-get to install it. Install Chromium by hand, or name a browser: BROWSER=/path/to/chromium make test'; exit 1; fi
+
+tests:
+	$(HEADING) 'Tests'
+	@go test -shuffle=on -timeout=10m ./...
+
+bench:
+	$(HEADING) 'Benchmarks, native'
+	@go test -run='^$$' -bench=. -benchmem $$(go list ./synth/... ./game/... 2>/dev/null)
+	@if command -v node >/dev/null; then printf '\n== %s\n' 'Benchmarks, WebAssembly under node'; \
+	for p in $$(go list ./synth/... ./game/mark 2>/dev/null); do \
+	env -i HOME="$$HOME" PATH="$$PATH:$$(go env GOROOT)/lib/wasm" GOOS=js GOARCH=wasm go test -run='^$$' -bench=. -benchmem $$p || exit 1; done; fi
+
+clean:
+	rm -rf .build

@@ -1,0 +1,80 @@
+// Looks after the one audio context: keeps it at low latency, wakes it after a gesture or an
+// interruption, and lets it sleep while the page is hidden. The Go side makes the context and hides
+// it, so it is caught here, at its constructor.
+//
+// ES2017 syntax only: an old browser must be able to read on and say what it lacks.
+(function () {
+  'use strict';
+
+  let context = null;
+  // True once sound was allowed: before that, waking the context would only draw a browser warning.
+  let allowed = false;
+
+  function noteState() {
+    if (context.state === 'running') {
+      allowed = true;
+      if (document.hidden) sleep();
+    } else {
+      wake();
+    }
+  }
+
+  // Resumes from "suspended" only: during an interruption (a telephone call, say) resume() can leave
+  // a context that says it runs while its clock stands still. Its end brings another statechange.
+  function wake() {
+    if (context && allowed && !document.hidden && context.state === 'suspended') {
+      context.resume().catch(function () { /* the next gesture tries again */ });
+    }
+  }
+
+  function sleep() {
+    if (context && context.state === 'running') {
+      context.suspend().catch(function () { /* it is closed: nothing to save */ });
+    }
+  }
+
+  function onGesture() {
+    allowed = allowed || context !== null;
+    wake();
+  }
+
+  function adopt(made) {
+    context = made;
+    made.addEventListener('statechange', noteState);
+    if (made.state === 'running') allowed = true;
+  }
+
+  const Native = window.AudioContext || window.webkitAudioContext;
+  if (Native) {
+    const Watched = class extends Native {
+      constructor(options) {
+        // "playback" sounds even when a phone's silent switch is on.
+        if (navigator.audioSession) navigator.audioSession.type = 'playback';
+        super(Object.assign({ latencyHint: 'interactive' }, options));
+        adopt(this);
+      }
+    };
+    window.AudioContext = Watched;
+    if (window.webkitAudioContext) window.webkitAudioContext = Watched;
+  }
+
+  document.addEventListener('visibilitychange', function () {
+    if (document.hidden) sleep(); else wake();
+  });
+  // Capture, so that no control on the page can keep a gesture from us.
+  ['pointerup', 'touchend', 'keyup'].forEach(function (kind) {
+    window.addEventListener(kind, onGesture, true);
+  });
+
+  window.partialCredit = {
+    audio: {
+      // "none" before there is a context, then what the browser says: suspended, running,
+      // interrupted or closed.
+      state: function () { return context ? context.state : 'none'; },
+      // Seconds between handing samples to the browser and hearing them, as far as it knows.
+      latency: function () {
+        return context ? (context.baseLatency || 0) + (context.outputLatency || 0) : 0;
+      }
+    }
+  };
+})();
