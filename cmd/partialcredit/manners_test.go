@@ -1,0 +1,114 @@
+//go:build !js
+
+package main_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/input"
+)
+
+func TestTabLeavesTheCanvas(t *testing.T) {
+	p := Open(t, Visit{})
+	p.Started()
+	p.Eval(`(() => {
+		const add = (id, where) => { const b = document.createElement('button'); b.id = id; b.style.position = 'fixed'; where(b); };
+		add('before', b => document.body.prepend(b));
+		add('after', b => document.body.append(b));
+		document.querySelector('canvas').focus();
+	})()`, nil)
+	if got := p.Focused(); got != "CANVAS" {
+		t.Fatalf("the focus is on %s at first, want CANVAS", got)
+	}
+	p.Press("Tab")
+	if got := p.Focused(); got == "CANVAS" {
+		t.Error("Tab did not leave the canvas")
+	}
+	p.Eval(`document.querySelector('canvas').focus()`, nil)
+	p.Press("Tab", input.ModifierShift)
+	if got := p.Focused(); got == "CANVAS" {
+		t.Error("Shift+Tab did not leave the canvas")
+	}
+}
+
+func TestPageHoldsStill(t *testing.T) {
+	for _, s := range []Screen{{320, 568, 1, true}, Phone, Tablet, {2560, 1440, 1, false}} {
+		p := Open(t, Visit{Screen: s})
+		p.Started()
+		var got struct {
+			Viewports           []string
+			Scrolls, TabIndex   int
+			Touch, Over, Select string
+			Background          string
+			Width, Height       int64
+		}
+		p.Eval(`(() => {
+			const style = getComputedStyle(document.body), canvas = document.querySelector('canvas'), root = document.scrollingElement;
+			return {
+				viewports: [...document.querySelectorAll('meta[name=viewport]')].map(m => m.content),
+				scrolls: Math.max(root.scrollHeight - root.clientHeight, root.scrollWidth - root.clientWidth),
+				tabIndex: canvas.tabIndex, touch: getComputedStyle(canvas).touchAction,
+				over: style.overscrollBehaviorY, select: style.userSelect, background: style.backgroundColor,
+				width: canvas.clientWidth, height: canvas.clientHeight,
+			};
+		})()`, &got)
+		if want := []string{"width=device-width, initial-scale=1, viewport-fit=cover"}; !slices.Equal(got.Viewports, want) {
+			t.Errorf("viewports %q, want %q", got.Viewports, want)
+		}
+		if got.Scrolls != 0 || got.TabIndex != 0 || got.Touch != "none" || got.Over != "none" || got.Select != "none" {
+			t.Errorf("%+v: want no scrolling, tab index 0, and none for touch, overscroll and selection", got)
+		}
+		if got.Background != "rgb(251, 248, 239)" {
+			t.Errorf("background %s, want the paper", got.Background)
+		}
+		if got.Width != s.Width || got.Height != s.Height {
+			t.Errorf("the canvas is %dx%d on a screen of %dx%d", got.Width, got.Height, s.Width, s.Height)
+		}
+	}
+}
+
+func TestOtherPixelRatioReloadsButNeverLoops(t *testing.T) {
+	p := Open(t, Visit{})
+	p.Started()
+	origin := func() (at float64) {
+		p.Eval(`performance.timeOrigin`, &at)
+		return at
+	}
+	before := origin()
+	p.SetScreen(Screen{Width: 1440, Height: 900, Ratio: 1.5})
+	p.Wait(`performance.getEntriesByType("navigation")[0].type === "reload"`, 10*time.Second)
+	p.Started()
+	if origin() == before {
+		t.Error("the page was not loaded again")
+	}
+	var ratio float64
+	p.Eval(`document.querySelector("canvas").width / document.querySelector("canvas").clientWidth`, &ratio)
+	if ratio != 1.5 {
+		t.Errorf("the canvas has %.2f pixels for each pixel of the page, want 1.5", ratio)
+	}
+
+	// The guard counts reloads; make it believe that there were many just now.
+	p.Eval(`sessionStorage.setItem("partialcredit.reloads", JSON.stringify(Array(3).fill(Date.now())))`, nil)
+	before = origin()
+	p.SetScreen(Screen{Width: 1440, Height: 900, Ratio: 2})
+	time.Sleep(1500 * time.Millisecond)
+	if origin() != before {
+		t.Error("the page was loaded again a fourth time within ten seconds")
+	}
+}
+
+func TestLoadingPageFollowsTheSystemTheme(t *testing.T) {
+	for _, tt := range []struct{ theme, want string }{{"light", "rgb(251, 248, 239)"}, {"dark", "rgb(19, 32, 27)"}} {
+		// Without WebAssembly the panel stays.
+		p := Open(t, Visit{Screen: Tablet, Before: []string{`delete globalThis.WebAssembly`}})
+		p.Media("prefers-color-scheme", tt.theme)
+		var got string
+		p.Eval(`getComputedStyle(document.body).backgroundColor`, &got)
+		if got != tt.want {
+			t.Errorf("%s: background %s, want %s", tt.theme, got, tt.want)
+		}
+		p.Screenshot("theme-" + tt.theme + ".png")
+	}
+}
