@@ -1,0 +1,97 @@
+package mark
+
+import (
+	"math"
+
+	"partialcredit/synth/spectrum"
+)
+
+// The axis of modulation rates: 24 bins an octave from 0.4 to 60 Hz.
+const (
+	ratesPer8v = 24
+	slowest    = 0.4
+	fastest    = 60.0
+)
+
+var rates = int(ratesPer8v * math.Log2(fastest/slowest))
+
+// audibleMovement is the relative modulation amplitude of a compressed
+// envelope that is just not heard: about a tenth of what 5 % of amplitude
+// modulation does to it (design choice of the method).
+const audibleMovement = 0.015
+
+// aboveThreshold takes the threshold off the root of a power.
+func aboveThreshold(power float64) float64 {
+	return math.Sqrt(power+audibleMovement*audibleMovement) - audibleMovement
+}
+
+// Blurs of the modulation spectrum: standard deviations in octaves.
+var rateBlurs = [3]struct {
+	octaves float64
+	kernel  kernel
+}{
+	{0.15, gaussian(0.15 * ratesPer8v)},
+	{0.4, gaussian(0.4 * ratesPer8v)},
+	{1, gaussian(1 * ratesPer8v)},
+}
+
+// modulation returns the modulation power per rate bin of a movement: its
+// Hann-windowed spectrum, of which the lines sum to their amplitudes squared.
+func (g *grid) modulation(x []float64, hann, rateEdges []float64) []float64 {
+	n := len(x)
+	mean := 0.0
+	for i, v := range x {
+		mean += v * hann[i]
+	}
+	mean /= float64(n) * spectrum.Hann.Gain()
+	const padding = 4
+	z := make([]complex128, padding*n)
+	for i, v := range x {
+		z[i] = complex((v-mean)*hann[i]*4/float64(n), 0)
+	}
+	g.transform(len(z)).Forward(z)
+	power := make([]float64, len(z)/2)
+	for k := range power {
+		power[k] = (real(z[k])*real(z[k]) + imag(z[k])*imag(z[k])) / (padding * spectrum.Hann.ENBW())
+	}
+	m := make([]float64, rates)
+	gather(m, power, rateEdges)
+	return m
+}
+
+// The strength of movement is followed in these stretches of the sound, as
+// fractions of its length: short ones first, where the ear listens for how a
+// note begins.
+var stretches = []float64{0, 0.1, 0.2, 0.325, 0.475, 0.7, 0.98}
+
+// strength returns the root-mean-square strength of slow (2.2 to 14 Hz) and of
+// fast (12 to 60 Hz) movement in each stretch, above threshold.
+func (g *grid) strength(x []float64) (slow, fast []float64) {
+	n := len(x)
+	t := g.transform(n)
+	spectrum := make([]complex128, n)
+	for i, v := range x {
+		spectrum[i] = complex(v, 0)
+	}
+	t.Forward(spectrum)
+	in := func(low, high float64) []float64 {
+		z := make([]complex128, n)
+		for k := 1; k < n/2; k++ { // positive frequencies only: the analytic signal
+			hz := float64(k) * g.spacing
+			gain := 2 / float64(n) / (1 + math.Pow(low/hz, 6)) / (1 + math.Pow(hz/high, 6))
+			z[k] = spectrum[k] * complex(gain, 0)
+		}
+		t.Backward(z)
+		out := make([]float64, len(stretches)-1)
+		for i := range out {
+			from, to := int(stretches[i]*float64(n)), int(stretches[i+1]*float64(n))
+			sum := 0.0
+			for _, v := range z[from:to] {
+				sum += real(v)*real(v) + imag(v)*imag(v)
+			}
+			out[i] = aboveThreshold(sum / float64(to-from))
+		}
+		return out
+	}
+	return in(2.2, 14), in(12, fastest)
+}

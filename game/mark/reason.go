@@ -1,0 +1,102 @@
+package mark
+
+import (
+	"math"
+	"slices"
+)
+
+// A Reason is one sentence about what differs between a sound and its target.
+type Reason struct {
+	Text string
+	Cost float64 // in just-noticeable steps; the bigger, the more costly
+}
+
+// mostReasons is how many reasons are given at once (design choice: more are
+// not read).
+const mostReasons = 4
+
+// topic says what a reason is about. A reason may explain others away: a wrong
+// octave changes every partial, but is one thing to say.
+type topic int
+
+const (
+	aboutSilence topic = iota
+	aboutOctave
+	aboutPitch
+	aboutGlide
+	aboutVibrato
+	aboutMotion
+	aboutTones
+	aboutShape
+	aboutSweep
+	aboutLength
+	aboutTimbre // the general truth about the spectrum, said when nothing else is sure
+)
+
+// explains lists for each topic those that follow from it.
+var explains = map[topic][]topic{
+	aboutOctave:  {aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
+	aboutGlide:   {aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones},
+	aboutVibrato: {aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion},
+	aboutMotion:  {aboutTimbre, aboutSweep, aboutTones},
+	aboutTones:   {aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion},
+	aboutShape:   {aboutTimbre, aboutSweep},
+	aboutSweep:   {aboutTimbre, aboutMotion},
+}
+
+// A finding is a reason with its topic.
+type finding struct {
+	topic topic
+	Reason
+}
+
+// reasons says in words what differs, the most costly first, one sentence each;
+// empty where nothing that differs would be heard. It only speaks of percepts
+// that are sure.
+func reasons(target, yours *heard) []Reason {
+	switch {
+	case target.silent && yours.silent:
+		return nil
+	case yours.silent:
+		return []Reason{{"Yours is silent.", 100}}
+	case target.silent:
+		return []Reason{{"The target is silent; yours is not.", 100}}
+	}
+	var all []finding
+	for _, compare := range []func(t, y *heard) []finding{
+		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,
+		compareShape, compareSweep, compareLength, compareTimbre,
+	} {
+		for _, f := range compare(target, yours) {
+			if f.Cost >= 1 && !math.IsNaN(f.Cost) {
+				all = append(all, f)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b finding) int {
+		switch {
+		case a.Cost > b.Cost:
+			return -1
+		case a.Cost < b.Cost:
+			return 1
+		}
+		return 0
+	})
+	var out []Reason
+	for _, f := range all {
+		if !explained(f, all) && len(out) < mostReasons {
+			out = append(out, f.Reason)
+		}
+	}
+	return out
+}
+
+// explained says whether another finding, at least about as costly, explains f.
+func explained(f finding, all []finding) bool {
+	for _, g := range all {
+		if slices.Contains(explains[g.topic], f.topic) && (g.Cost >= 0.5*f.Cost || f.topic == aboutTimbre && g.Cost >= 0.2*f.Cost) {
+			return true
+		}
+	}
+	return false
+}
