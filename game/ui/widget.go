@@ -16,12 +16,16 @@ type Widget struct {
 	ID       string // unique on the screen, the same from tick to tick
 	Role     Role
 	Label    string // what it is called
+	Face     string // what is drawn on it; the label where empty
 	Rect     Rect   // where it takes a finger, at least 44 by 44
 	On       bool   // a button that shows what is going on now: it sounds
 	Primary  bool   // the button that goes on
 	Round    bool   // a numbered exercise in the margin
+	Plain    bool   // a line of a list: no frame, its label at the left
+	Note     string // of a Plain button: at its right end, in red
 	Ticked   bool   // an exercise that has marks
 	Disabled bool
+	NoTab    bool   // the Tab key passes it by: another widget does the same
 	Keys     string // the key that presses it, as people read it
 	Ruler    Ruler  // of a Ruled widget
 }

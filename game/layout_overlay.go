@@ -1,0 +1,44 @@
+package game
+
+import (
+	"partialcredit/game/ui"
+)
+
+// The usual cautions for listening: hearing.md section 5, after WHO and ITU-T
+// H.870; they give way to local rules and professional advice.
+const (
+	hintTitle = "A comfortable level"
+	hintText  = "Turn the volume of the device down, then up until the sound is comfortable: you should still hear someone speak next to you. If your ears ring or sounds seem dull, stop and rest."
+	eraseAsk  = "Erase all marks?"
+	eraseText = "This takes every mark and setting off this device. It cannot be undone."
+)
+
+// layOverlay lays a sheet of paper over the page. Only its own widgets can be
+// used while it lies there.
+func (g *Game) layOverlay(p *paper) {
+	p.Widgets, p.over = nil, true
+	w := min(p.W-2*p.pad, 30*p.body)
+	title, text := hintTitle, hintText
+	if g.over == eraseQuestion {
+		title, text = eraseAsk, eraseText
+	}
+	inner := w - 2*p.pad
+	h := 2*p.pad + lines(1, p.title) + p.height(text, p.body, false, inner) + p.gap + p.button
+	if g.over == volumeHint {
+		h += finger + p.gap
+	}
+	p.Panel = ui.Rect{X: (p.W - w) / 2, Y: (p.H - h) / 2, W: w, H: h}
+	r := p.Panel.Inset(p.pad)
+	p.line(r, title, p.title, true, Black, Left)
+	_, r = r.CutTop(lines(1, p.title), 0)
+	r, _ = p.paragraph(r, text, p.body, false, Black)
+	bottom, r := r.CutBottom(p.button, p.gap)
+	if g.over == volumeHint {
+		ruler, _ := r.CutBottom(finger, 0)
+		p.ruled("volume", "Volume", g.volumeRuler(), ruler)
+		p.buttons(bottom, ui.Widget{ID: "comfortable", Label: "Comfortable", Primary: true})
+	} else {
+		p.buttons(bottom, ui.Widget{ID: "keep", Label: "Keep them"}, ui.Widget{ID: "erase all", Label: "Erase all", Primary: true})
+	}
+	p.Title, p.Body = title, text
+}

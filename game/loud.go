@@ -1,0 +1,110 @@
+package game
+
+import (
+	"math"
+
+	"partialcredit/synth"
+)
+
+// Rate is the sample rate of everything the game renders, in hertz.
+const Rate = 48000
+
+const (
+	loudness    = -26  // LKFS that both sounds are brought to: quiet enough for narrow pulses to stay below the limit
+	peakLimit   = 0.49 // just under -6 dBFS
+	workPerTick = 2048 // samples measured a tick, so that no tick takes long
+)
+
+// loud finds the gains that make the target and the learner's sound equally
+// loud. It measures a little every tick, so that moving a control costs
+// nothing; until it has done, the last gains hold.
+type loud struct {
+	target, yours level
+}
+
+// A level is the loudness of one sound and the measuring of the next.
+type level struct {
+	lkfs, peak float64
+	known      bool
+
+	todo   *synth.Sound
+	voice  *synth.Voice
+	meter  *synth.Meter
+	left   int
+	buffer []float32
+}
+
+func newLoud(target, yours synth.Sound) *loud {
+	l := &loud{}
+	l.target.measure(target)
+	l.yours.measure(yours)
+	l.target.finish()
+	l.yours.finish()
+	return l
+}
+
+// change tells that the learner's sound has changed.
+func (l *loud) change(yours synth.Sound) { l.yours.measure(yours) }
+
+// work measures n more samples.
+func (l *loud) work(n int) {
+	if l != nil {
+		l.yours.work(n)
+	}
+}
+
+// gains are the linear gains of the target and the learner's sound: equally
+// loud, and neither above the limit.
+func (l *loud) gains() (target, yours float64) {
+	target, yours = l.target.gain(), l.yours.gain()
+	over := max(1, l.target.peak*target/peakLimit, l.yours.peak*yours/peakLimit)
+	return target / over, yours / over
+}
+
+func (v *level) gain() float64 {
+	if !v.known || math.IsInf(v.lkfs, -1) {
+		return 0
+	}
+	return math.Pow(10, (loudness-v.lkfs)/20)
+}
+
+// measure starts on a sound, or notes it for later when one is under way.
+func (v *level) measure(s synth.Sound) {
+	v.todo = &s
+	if v.voice == nil {
+		v.begin()
+	}
+}
+
+func (v *level) begin() {
+	if v.buffer == nil {
+		v.buffer = make([]float32, workPerTick)
+	}
+	v.voice = synth.NewVoice(*v.todo, Rate)
+	v.meter = synth.NewMeter(Rate)
+	v.left = int((v.todo.Seconds + v.todo.Amplitude.Release) * Rate)
+	v.todo = nil
+}
+
+func (v *level) work(n int) {
+	for n > 0 && v.voice != nil {
+		block := v.buffer[:min(n, v.left, len(v.buffer))]
+		v.voice.Render(block, nil)
+		v.meter.Write(block)
+		n, v.left = n-len(block), v.left-len(block)
+		if v.left > 0 {
+			continue
+		}
+		v.lkfs, v.peak, v.known = v.meter.Loudness(), v.meter.Peak(), true
+		v.voice = nil
+		if v.todo != nil {
+			v.begin()
+		}
+	}
+}
+
+func (v *level) finish() {
+	for v.voice != nil {
+		v.work(workPerTick)
+	}
+}

@@ -1,0 +1,124 @@
+package game
+
+import (
+	"partialcredit/game/mark"
+	"partialcredit/synth"
+)
+
+// Window is how many samples of sound a picture is made from: a third of a
+// second, four periods of the lowest notes.
+const Window = 16384
+
+const (
+	stillAt    = 0.6 // seconds into the note where a silent sound is pictured
+	analysed   = 8192
+	ticksALine = 5 // ticks between two looks at the partials of a live sound
+)
+
+// A picture is the trace and the partials of one sound: live while it can be
+// heard, still otherwise.
+type picture struct {
+	sound          synth.Sound
+	stale          bool
+	samples, cycle []float32
+	lines          []mark.Line
+	live           bool
+	age            int // ticks since the partials of a live sound were measured
+}
+
+// still makes the picture that of a silent sound. It is rendered when needed.
+func (p *picture) still(s synth.Sound) { p.sound, p.stale = s, true }
+
+// refresh brings the picture up to date and reports whether it has changed.
+func (p *picture) refresh(h Heard, live bool) bool {
+	if live && len(h.Samples) >= analysed {
+		p.samples, p.cycle = append(p.samples[:0], h.Samples...), append(p.cycle[:0], h.Cycle...)
+		if p.age++; !p.live || p.age >= ticksALine {
+			p.age = 0
+			p.analyse()
+		}
+		p.live, p.stale = true, true
+		return true
+	}
+	if !p.stale && !p.live {
+		return false
+	}
+	p.live, p.stale = false, false
+	p.render()
+	p.analyse()
+	return true
+}
+
+func (p *picture) render() {
+	n := int(min(stillAt, 0.6*p.sound.Seconds) * Rate)
+	n = max(n, Window)
+	samples, cycle := make([]float32, n), make([]float32, n)
+	synth.NewVoice(p.sound, Rate).Render(samples, cycle)
+	p.samples, p.cycle = samples[n-Window:], cycle[n-Window:]
+}
+
+func (p *picture) analyse() {
+	p.lines = mark.Partials(p.samples[len(p.samples)-analysed:], Rate, fundamental(&p.sound))
+}
+
+// fundamental is the frequency of partial 1: that of A, or of B where B is
+// heard on its own account an octave or more below.
+func fundamental(s *synth.Sound) float64 {
+	a, b := s.Hz()
+	if s.Combine.How == synth.Mix && b < 0.75*a {
+		return b
+	}
+	return a
+}
+
+// wave is what there is to draw of the trace. Live samples carry their gain
+// already.
+func (p *picture) wave(gain, scale float64) Wave {
+	if p.live {
+		gain = 1
+	}
+	return Wave{
+		Samples: p.samples, Cycle: p.cycle, Rate: Rate, Period: Rate / fundamental(&p.sound),
+		Scale: gain * scale, Live: p.live,
+	}
+}
+
+// refreshPictures brings both pictures up to date and reports whether either
+// has changed.
+func (g *Game) refreshPictures() bool {
+	if g.page == contents {
+		return false
+	}
+	target, yours := g.sounding()
+	changed := g.work.mine.refresh(g.in.Heard, yours)
+	if g.targetShown() && g.work.target.refresh(g.in.Heard, target) {
+		changed = true
+	}
+	if changed {
+		g.putPictures()
+	}
+	return changed
+}
+
+// putPictures puts the pictures into the scene.
+func (g *Game) putPictures() {
+	if g.scene.Trace == nil {
+		return
+	}
+	target, yours := g.playing.loud.gains()
+	tall := max(target*g.playing.loud.target.peak, yours*g.playing.loud.yours.peak, 1e-6)
+	scale := 0.8 / tall
+	t, p := g.scene.Trace, g.scene.Partials
+	t.Yours, p.Yours = g.work.mine.wave(yours, scale), g.work.mine.lines
+	p.F0 = fundamental(&g.exercise().Target)
+	t.Covered, p.Covered = !g.targetShown(), !g.targetShown()
+	t.Target, p.Target, p.Marked = Wave{}, nil, nil
+	if g.targetShown() {
+		t.Target, p.Target = g.work.target.wave(target, scale), g.work.target.lines
+	}
+	if g.page == marked {
+		p.Marked = g.work.result.Partials
+	}
+}
+
+func (g *Game) targetShown() bool { return g.page == marked || g.work.uncovered }

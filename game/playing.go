@@ -1,0 +1,91 @@
+package game
+
+import (
+	"time"
+
+	"partialcredit/synth"
+)
+
+// What the learner listens to.
+type listening int
+
+const (
+	silence listening = iota
+	toTarget
+	toYours
+	inTurn
+)
+
+// playing is what sounds now.
+type playing struct {
+	what listening
+	loud *loud
+}
+
+const (
+	gap       = 0.25             // seconds between notes: a design choice
+	restAfter = 90 * time.Second // of playing with nobody touching anything
+)
+
+// Program is what should sound now. It is the same from tick to tick unless
+// something has changed.
+func (g *Game) Program() synth.Program {
+	p := synth.Program{Gap: gap}
+	if g.playing.what == silence {
+		return p
+	}
+	target, yours := g.playing.loud.gains()
+	if g.playing.what != toYours {
+		p.Items = append(p.Items, synth.Item{Sound: g.exercise().Target, Gain: target})
+	}
+	if g.playing.what != toTarget {
+		p.Items = append(p.Items, synth.Item{Sound: g.work.yours, Gain: yours})
+	}
+	return p
+}
+
+// Volume is the volume to play at, 0 to 1, linear. The ruler's steps are about
+// equal to the ear because its value is squared.
+func (g *Game) Volume() float64 { return g.kept.Volume * g.kept.Volume }
+
+// play starts or stops listening.
+func (g *Game) play(what listening) {
+	if g.playing.what == what {
+		what = silence
+	}
+	g.playing.what, g.dirty = what, true
+	if what != silence && !g.kept.Hinted {
+		g.over = volumeHint
+		g.hands.LetGo()
+	}
+}
+
+func (g *Game) stop() {
+	if g.playing.what != silence {
+		g.playing.what, g.dirty = silence, true
+	}
+}
+
+// rest stops what nobody listens to any more.
+func (g *Game) rest() {
+	if g.playing.what != silence && g.in.Now-g.last > restAfter {
+		g.stop()
+		g.say = "The sound has stopped: nothing was touched for a while, and ears need rests."
+	}
+}
+
+// sounding says whether the target and yours can be heard at this moment.
+func (g *Game) sounding() (target, yours bool) {
+	if g.in.Heard.Item < 0 {
+		return false, false
+	}
+	switch g.playing.what {
+	case toTarget:
+		return true, false
+	case toYours:
+		return false, true
+	case inTurn:
+		return g.in.Heard.Item == 0, g.in.Heard.Item == 1
+	}
+	return false, false
+}

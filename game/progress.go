@@ -1,0 +1,124 @@
+package game
+
+import (
+	"encoding/json"
+	"math"
+)
+
+// progress is what stays on the device.
+type progress struct {
+	Version   int               `json:"version"`
+	Exercise  string            `json:"exercise"` // where the learner is
+	Page      string            `json:"page"`     // "contents", "work" or "marked"
+	Settings  []float64         `json:"settings"` // of the controls of that exercise
+	Uncovered bool              `json:"uncovered"`
+	Volume    float64           `json:"volume"` // of the ruler, 0 to 1
+	Theme     Theme             `json:"theme"`
+	Hinted    bool              `json:"hinted"` // the hint on the volume was seen
+	Marks     map[string]record `json:"marks"`  // by the id of the exercise
+}
+
+// A record is what was reached in one exercise.
+type record struct {
+	Best  float64 `json:"best"`
+	Last  float64 `json:"last"`
+	Tries int     `json:"tries"`
+}
+
+// A Theme is the look the user asked for.
+type Theme string
+
+// The themes.
+const (
+	AsSystem   Theme = ""
+	Paper      Theme = "paper"
+	Blackboard Theme = "blackboard"
+)
+
+const (
+	progressVersion = 1
+	quiet           = 0.3 // the volume ruler at first
+)
+
+var pageNames = map[pageKind]string{contents: "contents", working: "work", marked: "marked"}
+
+// Save is what should be kept on the device, and a number that changes with it.
+func (g *Game) Save() ([]byte, int) {
+	k := g.kept
+	k.Version, k.Exercise, k.Page, k.Uncovered = progressVersion, g.exercise().ID, pageNames[g.page], g.work.uncovered
+	k.Settings = nil
+	for i := range g.exercise().Controls {
+		k.Settings = append(k.Settings, g.exercise().Controls[i].Get(&g.work.yours))
+	}
+	data, err := json.Marshal(k)
+	if err != nil {
+		return nil, g.saved // every field is finite and plain: see TestProgressSurvives
+	}
+	return data, g.saved
+}
+
+// Theme is the look the user asked for.
+func (g *Game) Theme() Theme { return g.kept.Theme }
+
+func (g *Game) keep() { g.saved++ }
+
+// restore goes on where saved left off.
+func (g *Game) restore(saved []byte) {
+	fresh := progress{Volume: quiet, Marks: map[string]record{}}
+	g.kept = fresh
+	if len(saved) > 0 {
+		k := fresh
+		if err := json.Unmarshal(saved, &k); err != nil || k.Version != progressVersion {
+			g.say = "The progress kept on this device could not be read, so the sheet starts anew."
+		} else {
+			g.kept = k
+		}
+	}
+	g.kept.tidy()
+	k := g.kept
+	g.open(0)
+	for i := range g.sheet.Exercises {
+		if g.sheet.Exercises[i].ID == k.Exercise {
+			g.open(i)
+		}
+	}
+	if g.exercise().ID != k.Exercise {
+		return
+	}
+	if len(k.Settings) == len(g.exercise().Controls) {
+		for i, v := range k.Settings {
+			g.set(i, v)
+		}
+		g.playing.loud.yours.finish()
+	}
+	g.work.uncovered = k.Uncovered
+	switch k.Page {
+	case pageNames[contents]:
+		g.page = contents
+	case pageNames[marked]:
+		g.grade()
+	}
+}
+
+// tidy mends what another version or a person may have left out of range.
+func (k *progress) tidy() {
+	if math.IsNaN(k.Volume) || k.Volume < 0 || k.Volume > 1 {
+		k.Volume = quiet
+	}
+	if k.Theme != Paper && k.Theme != Blackboard {
+		k.Theme = AsSystem
+	}
+	if k.Marks == nil {
+		k.Marks = map[string]record{}
+	}
+	for id, r := range k.Marks {
+		r.Best, r.Last = max(0, min(100, r.Best)), max(0, min(100, r.Last))
+		k.Marks[id] = r
+	}
+}
+
+// add keeps the marks of one hand-in.
+func (k *progress) add(id string, marks float64) {
+	r := k.Marks[id]
+	k.Marks[id] = record{Best: max(r.Best, marks), Last: marks, Tries: r.Tries + 1}
+}
