@@ -1,0 +1,141 @@
+package browser
+
+import (
+	"syscall/js"
+	"time"
+
+	"partialcredit/game"
+	"partialcredit/game/ui"
+)
+
+// A Page is the page around the app. Its methods belong to one goroutine; none
+// of them waits.
+type Page struct {
+	global, document, performance js.Value
+
+	start  float64 // performance.now, in milliseconds
+	hidden bool
+	dark   bool
+	wake   func()
+
+	queue    queue
+	pointers pointers
+	keyboard keyboard
+	mirror   mirror
+	dom      dom
+	shelf    shelf
+}
+
+// Open starts to listen to the page. Call it once, before the canvas is used.
+func Open() *Page {
+	g := js.Global()
+	p := &Page{global: g, document: g.Get("document"), performance: g.Get("performance"), wake: func() {}}
+	p.start = p.performance.Call("now").Float()
+	p.pointers.q = &p.queue
+	p.shelf = shelf{get: p.storageGet, set: p.storageSet}
+	p.openMirror()
+	p.watch()
+	p.listenPointers()
+	p.listenKeys()
+	p.listenMirror()
+	return p
+}
+
+// Started tells the page that the app can draw: the loading panel goes away.
+func (p *Page) Started() {
+	Started()
+	p.settleCanvas()
+}
+
+// Started tells the page that the app can draw: the loading panel goes away.
+func Started() {
+	js.Global().Get("partialCredit").Call("started")
+}
+
+// settleCanvas leaves the canvas to the eye: the mirror is for everything else.
+func (p *Page) settleCanvas() {
+	canvas := p.document.Call("querySelector", "canvas")
+	if !canvas.Truthy() {
+		return
+	}
+	canvas.Call("setAttribute", "aria-hidden", "true")
+	canvas.Set("tabIndex", -1)
+	canvas.Get("style").Set("outline", "none")
+	canvas.Get("style").Set("touchAction", "none")
+	canvas.Call("blur")
+}
+
+// OnEvent has f called, inside the browser's event, when there are new events
+// or when the page is shown, hidden or given other colours. It must not wait.
+func (p *Page) OnEvent(f func()) { p.wake = f }
+
+// Events gives what people did since the last call, oldest first. It holds
+// until the next call.
+func (p *Page) Events() []ui.Event { return p.queue.drain() }
+
+// Now is the time since the page was opened here.
+func (p *Page) Now() time.Duration { return p.since(p.performance.Call("now").Float()) }
+
+// Hidden reports whether nobody can see the page.
+func (p *Page) Hidden() bool { return p.hidden }
+
+// Dark reports whether the system prefers dark colours.
+func (p *Page) Dark() bool { return p.dark }
+
+// Mirror makes the page say to assistive devices what the scene shows. Call it
+// when the scene has changed; where nothing differs it touches nothing.
+func (p *Page) Mirror(s *game.Scene) { p.apply(p.mirror.update(s)) }
+
+// Load gives what was saved under key on this device; nil where nothing was, or
+// where the browser keeps nothing.
+func (p *Page) Load(key string) []byte { return p.shelf.load(key) }
+
+// Save keeps data, which is text, under key on this device. What goes wrong
+// comes as a sentence for the learner, and comes once.
+func (p *Page) Save(key string, data []byte) error { return p.shelf.save(key, data) }
+
+// AudioState is the state of the page's audio context: "none" before there is
+// one, then "suspended", "running", "interrupted" or "closed" (W3C Web Audio).
+func (p *Page) AudioState() string {
+	return p.global.Get("partialCredit").Get("audio").Call("state").String()
+}
+
+// AudioLatency is the time in seconds from handing samples to the browser until
+// they are heard, as far as the browser knows it.
+func (p *Page) AudioLatency() float64 {
+	return p.global.Get("partialCredit").Get("audio").Call("latency").Float()
+}
+
+// since turns a time of the page, in milliseconds, into one of the program.
+func (p *Page) since(ms float64) time.Duration {
+	return time.Duration(max(0, ms-p.start) * float64(time.Millisecond))
+}
+
+// listen has f called with every event of that type that reaches target, before
+// anything on the page sees it.
+func (p *Page) listen(target js.Value, kind string, f func(e js.Value)) {
+	target.Call("addEventListener", kind, js.FuncOf(func(_ js.Value, args []js.Value) any {
+		f(args[0])
+		return nil
+	}), map[string]any{"capture": true, "passive": false})
+}
+
+// watch keeps the state of the page.
+func (p *Page) watch() {
+	p.hidden = p.document.Get("hidden").Bool()
+	p.listen(p.document, "visibilitychange", func(js.Value) {
+		p.hidden = p.document.Get("hidden").Bool()
+		if p.hidden {
+			p.pointers.cancelAll(p.Now())
+		}
+		p.wake()
+	})
+	scheme := p.global.Call("matchMedia", "(prefers-color-scheme: dark)")
+	p.dark = scheme.Get("matches").Bool()
+	if scheme.Get("addEventListener").Truthy() { // Safari before 14 has it not
+		p.listen(scheme, "change", func(js.Value) {
+			p.dark = scheme.Get("matches").Bool()
+			p.wake()
+		})
+	}
+}
