@@ -1,0 +1,224 @@
+package synth
+
+import "math"
+
+// limitEdge is the frequency up to which everything is whole; from rate -
+// limitEdge on there is nothing. At rates under 44.1 kHz it is lower.
+const limitEdge = 20000.0
+
+// A build is what a core is made for and cannot change.
+type build struct {
+	how                How
+	shapeA, shapeB     Shape
+	footageA, footageB float64
+	character          float64
+}
+
+func buildOf(s *Sound) build {
+	return build{s.Combine.How, s.A.Shape, s.B.Shape, s.A.Footage, s.B.Footage, s.Character}
+}
+
+// A core is the two oscillators and their combination for one choice of
+// shapes, footages and way to combine, up to the output rate.
+type core struct {
+	build build
+	rate  float64
+	a, b  osc
+	last  control // at the end of the last tick
+	dev   float64 // of the phase of A, in cycles
+	devs  [ticks]float64
+
+	m1, m2 int
+	firsts [2]*decimator // to twice the output rate: A or the sum, and B
+	limits [2]*lowpass   // of operands of a product
+	second *decimator
+
+	pasts [pastTicks]past // the phases, per tick
+	tick  int
+}
+
+func newCore(rate float64) *core {
+	edge := math.Min(limitEdge, 0.4535*rate)
+	h1 := halfbandTaps(edge / (4 * rate))
+	h2 := halfbandTaps(edge / (2 * rate))
+	c := &core{rate: rate, m1: len(h1), m2: len(h2), second: newDecimator(h2, tick)}
+	for i := range c.firsts {
+		c.firsts[i] = newDecimator(h1, 2*tick)
+		c.limits[i] = newLowpass(h2, 2*tick)
+	}
+	c.a.resets = make([]reset, 0, ticks)
+	c.b.resets = make([]reset, 0, ticks)
+	return c
+}
+
+// start puts the oscillators so that they have these phases at the output
+// sample that comes next, and warms the filters up with the controls at rest.
+func (c *core) start(m build, phaseA, phaseB float64, now control) {
+	c.build, c.last = m, now
+	for i := range c.firsts {
+		c.firsts[i].reset()
+		c.limits[i].reset()
+	}
+	c.second.reset()
+	warm := 2*c.delay()/ticks + 2
+	k := bend * m.character
+	incA, incB := c.increments(&now)
+	fm := m.how == FM
+	c.a.start(m.shapeA, k, phaseA-incA*float64(warm*ticks-c.delayA()), now.dutyA, fm)
+	c.b.start(m.shapeB, k, phaseB-incB*float64(warm*ticks-c.delayB()), now.dutyB, false)
+	c.dev, c.tick = 0, 0
+	var out [tick]float64
+	for range warm {
+		c.run(&now, &out)
+	}
+}
+
+// phases returns the phases of A and B at the output sample that comes next.
+func (c *core) phases() (a, b float64) {
+	incA, incB := c.increments(&c.last)
+	return wrap(c.a.phase - incA*float64(c.delayA())), wrap(c.b.phase - incB*float64(c.delayB()))
+}
+
+// increments returns the cycles per oversampled sample of A and B.
+func (c *core) increments(now *control) (a, b float64) {
+	scale := 8 / (oversampling * c.rate)
+	a = now.hzA * scale / c.build.footageA
+	b = now.hzB * scale / c.build.footageB
+	if c.build.how != OnlyA && c.build.how != Mix {
+		b *= now.ratio
+	}
+	return math.Min(a, maxInc), math.Min(b, maxInc)
+}
+
+// run makes the next tick, during which the controls move to now.
+func (c *core) run(now *control, out *[tick]float64) {
+	last := &c.last
+	fromA, fromB := c.increments(last)
+	toA, toB := c.increments(now)
+	c.pasts[c.tick%pastTicks] = past{c.a.phase, fromA, toA, c.b.phase, fromB, toB}
+	var block, other [ticks]float64
+	switch c.build.how {
+	case OnlyA:
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.run(now.dutyA, nil)
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		c.a.eq.run(&block)
+	case Mix:
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.run(now.dutyA, nil)
+		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.b.run(now.dutyB, nil)
+		scale(&block, &c.a.out, last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
+		scale(&other, &c.b.out, last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
+		for i := range block {
+			block[i] += other[i]
+		}
+		c.a.eq.run(&block)
+	case Sync:
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.b.run(now.dutyB, c.a.wraps())
+		scale(&block, &c.b.out, last.levelB, now.levelB)
+		c.a.eq.run(&block)
+	case FM:
+		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.b.run(now.dutyB, nil)
+		const radians = 2 * math.Pi
+		scale(&other, &c.b.out, last.levelB*last.index/radians, now.levelB*now.index/radians)
+		c.b.eq.run(&other)
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.modulate(&other, c.dev)
+		c.dev = other[ticks-1]
+		c.a.run(now.dutyA, nil)
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		if !c.a.bare() {
+			c.a.eq.run(&block)
+		}
+	default:
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.run(now.dutyA, nil)
+		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.b.run(now.dutyB, nil)
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		c.a.eq.run(&block)
+		if c.build.how == Ring {
+			scale(&other, &c.b.out, last.levelB, now.levelB)
+		} else {
+			scale(&other, &c.b.out, last.levelB*last.depth, now.levelB*now.depth)
+		}
+		c.b.eq.run(&other)
+	}
+	c.firsts[0].run(block[:ticks/2], block[:])
+	if c.product() {
+		c.firsts[1].run(other[:ticks/2], other[:])
+		c.multiply(block[:ticks/2], other[:ticks/2])
+	}
+	c.second.run(out[:], block[:ticks/2])
+	c.last = *now
+	c.tick++
+}
+
+// product says whether the core multiplies its oscillators.
+func (c *core) product() bool { return c.build.how == Ring || c.build.how == AM }
+
+// multiply puts the product of the two operands, at twice the output rate, in
+// the place of the first: a·b, or a·(1+b). Either operand is whole up to
+// limitEdge and has nothing from rate - limitEdge on, so that no sum of two of
+// their partials can fold back below limitEdge. This limit is part of what the
+// sound is: without one the product of two rich waveforms has no exact value,
+// as partials however high have difference tones that are heard (sound.md 5.4).
+func (c *core) multiply(a, b []float64) {
+	c.limits[0].run(a)
+	c.limits[1].run(b)
+	one := 0.0
+	if c.build.how == AM {
+		one = 1
+	}
+	for i, x := range b {
+		a[i] *= one + x
+	}
+}
+
+// delay is how many oversampled samples the next output lies behind what the
+// oscillators have come to; delayA and delayB are those of either.
+func (c *core) delay() int { return max(c.delayA(), c.delayB()) }
+
+// lag is the delay in seconds.
+func (c *core) lag() float64 { return float64(c.delay()) / (oversampling * c.rate) }
+
+func (c *core) delayB() int {
+	if c.build.how == FM {
+		return c.delayA() + reach + 1
+	}
+	return reach + 1 + c.filters()
+}
+
+func (c *core) delayA() int {
+	if c.build.how == FM && c.build.shapeA == Sine {
+		return c.filters()
+	}
+	return reach + 1 + c.filters()
+}
+
+// filters is the delay of the way from the oscillators to the output, less the
+// one sample that the next is further on.
+func (c *core) filters() int {
+	d := 2*(c.m1-1) + 4*(c.m2-1) - 1
+	if c.product() {
+		d += 2 * (2*c.m2 - 1)
+	}
+	return d
+}
+
+// onlyB is the gain of B at a balance of A and B: all of it from the middle
+// on.
+func onlyB(balance float64) float64 { return math.Min(1, 1+balance) }
+
+// scale multiplies a block by a gain that moves in a straight line.
+func scale(out, in *[ticks]float64, from, to float64) {
+	d := (to - from) / ticks
+	for i, x := range in {
+		from += d
+		out[i] = x * from
+	}
+}

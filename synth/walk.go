@@ -1,0 +1,138 @@
+package synth
+
+import "math"
+
+// A walk follows the phase of a waveform that is made of at most two parabolic
+// pieces. Its phase may move by any signed amount per sample; whenever it
+// crosses from one piece to the next, or from the end of the period to its
+// start, it corrects the step and the corner at the exact time between the
+// samples.
+type walk struct {
+	p      float64 // phase in [0, 1)
+	k      int     // the piece it is in
+	n      int     // number of pieces
+	end    [2]float64
+	pieces [2]piece
+}
+
+// A piece is c0 + c1·p + c2·p².
+type piece struct{ c0, c1, c2 float64 }
+
+func (c *piece) value(p float64) float64 { return c.c0 + p*(c.c1+p*c.c2) }
+func (c *piece) slope(p float64) float64 { return c.c1 + 2*p*c.c2 }
+
+// bent returns the piece c of slope s bent to x + k(1 - x²), less the mean of
+// what that adds: a parabola of the same curvature everywhere, which bends a
+// ramp as the charging of a capacitor through a resistor does, to first order.
+// Its mean over a ramp from -1 to 1 is 2/3. Own choice of a shape that keeps
+// every jump a step or a corner.
+func bent(c piece, k float64) piece {
+	return piece{
+		c0: c.c0 + k*(1.0/3-c.c0*c.c0),
+		c1: c.c1 - k*2*c.c0*c.c1,
+		c2: -k * c.c1 * c.c1,
+	}
+}
+
+// rampWalk returns the rising ramp 2p - 1, bent by k and multiplied by sign.
+func rampWalk(sign, k float64) walk {
+	c := bent(piece{c0: -1, c1: 2}, k)
+	c.c0, c.c1, c.c2 = sign*c.c0, sign*c.c1, sign*c.c2
+	return walk{n: 1, end: [2]float64{1, 1}, pieces: [2]piece{c}}
+}
+
+// triangleWalk returns the triangle that starts at -1, bent by k. Its phase is
+// a quarter ahead of the triangle that is odd about 0.
+func triangleWalk(k float64) walk {
+	return walk{n: 2, end: [2]float64{0.5, 1}, pieces: [2]piece{
+		bent(piece{c0: -1, c1: 4}, k),
+		bent(piece{c0: 3, c1: -4}, k),
+	}}
+}
+
+// jump moves the phase without a correction, to the start of a note.
+func (w *walk) jump(p float64) {
+	w.p, w.k = wrap(p), 0
+	if w.n == 2 && w.p >= w.end[0] {
+		w.k = 1
+	}
+}
+
+func (w *walk) begin() float64 {
+	if w.k == 0 {
+		return 0
+	}
+	return w.end[w.k-1]
+}
+
+// run adds the waveform to out, whose first [reach] samples are still open to
+// corrections: sample i goes to out[i+reach]. inc is the movement of the phase
+// per sample. It obeys the resets, which are in order of time.
+func (w *walk) run(out *line, inc *[ticks]float64, resets []reset) {
+	i := 0
+	for _, r := range resets {
+		w.steady(out, inc, i, r.i)
+		w.reset(out.at(r.i), inc[r.i], r)
+		i = r.i + 1
+	}
+	w.steady(out, inc, i, ticks)
+}
+
+// steady runs the samples from i up to n.
+func (w *walk) steady(out *line, inc *[ticks]float64, i, n int) {
+	lo, hi, c, p := w.begin(), w.end[w.k], w.pieces[w.k], w.p
+	for ; i < n; i++ {
+		d := inc[i&(ticks-1)]
+		p += d
+		if p >= hi || p < lo {
+			w.p = p
+			w.cross(out.at(i), d, 0)
+			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
+		}
+		out[(i&(ticks-1))+reach] += c.c0 + p*(c.c1+p*c.c2)
+	}
+	w.p = p
+}
+
+// reset sends the phase to r.to in the middle of a sample and adds the sample.
+func (w *walk) reset(out *[4]float64, inc float64, r reset) {
+	w.p += inc * (1 - r.t)
+	w.cross(out, inc, r.t)
+	step, slope := -w.pieces[w.k].value(w.p), -w.pieces[w.k].slope(w.p)
+	w.jump(r.to)
+	step += w.pieces[w.k].value(w.p)
+	slope += w.pieces[w.k].slope(w.p)
+	correct(out, r.t, step, slope*inc)
+	w.p += inc * r.t
+	w.cross(out, inc, 0)
+	out[reach] += w.pieces[w.k].value(w.p)
+}
+
+// cross brings the phase, which has moved at inc per sample and arrived at the
+// time t before the sample, back into a piece, correcting at every border.
+func (w *walk) cross(out *[4]float64, inc, t float64) {
+	for {
+		var at, shift float64 // the border and the phase on its other side, less it
+		from := w.k
+		switch {
+		case w.p >= w.end[w.k]:
+			at = w.end[w.k]
+			if w.k++; w.k == w.n {
+				w.k, shift = 0, -1
+			}
+		case w.p < w.begin():
+			at = w.begin()
+			if w.k--; w.k < 0 {
+				w.k, shift = w.n-1, 1
+			}
+		default:
+			return
+		}
+		old, now := &w.pieces[from], &w.pieces[w.k]
+		step := now.value(at+shift) - old.value(at)
+		slope := now.slope(at+shift) - old.slope(at)
+		since := math.Min(math.Max(t+(w.p-at)/inc, 0), 1)
+		correct(out, since, step, slope*inc)
+		w.p += shift
+	}
+}
