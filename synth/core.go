@@ -66,6 +66,7 @@ func (c *core) start(m build, phaseA, phaseB float64, now control) {
 	fm := m.how == FM
 	c.a.start(m.shapeA, k, phaseA-incA*float64(warm*ticks-c.delayA()), now.dutyA, fm)
 	c.b.start(m.shapeB, k, phaseB-incB*float64(warm*ticks-c.delayB()), now.dutyB, false)
+	c.b.cut = m.how == Sync
 	c.dev, c.tick = 0, 0
 	var out [tick]float64
 	for range warm {
@@ -188,16 +189,16 @@ func (c *core) lag() float64 { return float64(c.delay()) / (oversampling * c.rat
 
 func (c *core) delayB() int {
 	if c.build.how == FM {
-		return c.delayA() + reach + 1
+		return c.delayA() + reach + droopDelay
 	}
-	return reach + 1 + c.filters()
+	return reach + droopDelay + c.filters()
 }
 
 func (c *core) delayA() int {
 	if c.build.how == FM && c.build.shapeA == Sine {
 		return c.filters()
 	}
-	return reach + 1 + c.filters()
+	return reach + droopDelay + c.filters()
 }
 
 // filters is the delay of the way from the oscillators to the output, less the

@@ -14,6 +14,7 @@ type osc struct {
 	shape  Shape
 	k      float64 // bending
 	phased bool    // its phase is modulated: a sine then leaves the droop out
+	cut    bool    // it is synced
 	phase  float64 // φ after the last tick, without modulation of the phase
 	duty   float64 // of a pulse, after the last tick
 
@@ -135,23 +136,22 @@ func (o *osc) modulated() {
 	o.sine = p
 }
 
-// sines makes a sine, scaled so that it leaves the droop filter exact, and
-// corrects the step and the corner where a reset cuts it off.
+// sines makes a sine. It is scaled so that it leaves the droop filter exact;
+// if resets may cut it off, as the B-spline would scale it, so that it fits
+// the corrections.
 func (o *osc) sines(resets []reset) {
-	g, g2 := undroop(o.from), o.k*undroop(2*o.from)
-	dg, dg2 := (undroop(o.to)-g)/ticks, (o.k*undroop(2*o.to)-g2)/ticks
+	gain := undroop
+	if o.cut {
+		gain = spline
+	}
+	g, g2 := gain(o.from), o.k*gain(2*o.from)
+	dg, dg2 := (gain(o.to)-g)/ticks, (o.k*gain(2*o.to)-g2)/ticks
 	p := o.sine
 	for i, d := range o.inc {
 		p += d
 		if len(resets) > 0 && resets[0].i == i {
-			t := resets[0].t
+			p = o.cutSine(i, p, d*resets[0].t, d, resets[0].t)
 			resets = resets[1:]
-			p = wrap(p - d*t)
-			s, c := sineOf(p), cosineOf(p)
-			step := o.k*0.5 - bow(s, o.k)
-			slope := 2 * math.Pi * d * (1 - c*(1-2*o.k*s))
-			correct(o.line.at(i), t, step, slope)
-			p = d * t
 		}
 		p -= math.Floor(p)
 		s := sineOf(p)
@@ -160,6 +160,19 @@ func (o *osc) sines(resets []reset) {
 		o.line[i+reach] += g*s + g2*(0.5-s*s)
 	}
 	o.sine = p
+}
+
+// cutSine corrects for a sine that is sent to phase 0 t samples before sample
+// i, where it would have phase p, and returns the phase it has instead.
+func (o *osc) cutSine(i int, p, since, inc, t float64) float64 {
+	p = wrap(p - since)
+	s, c := sineOf(p), cosineOf(p)
+	w := 2 * math.Pi * inc
+	correct(o.line.at(i), t, -s, w*(1-c), w*w)
+	if o.k != 0 { // k/2·cos 4πφ
+		correct(o.line.at(i), t, o.k*s*s, 2*w*o.k*s*c, 4*w*w)
+	}
+	return since
 }
 
 // wraps runs an oscillator that is not heard and returns where it begins a

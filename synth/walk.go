@@ -95,14 +95,14 @@ func (w *walk) steady(out *line, inc *[ticks]float64, i, n int) {
 }
 
 // reset sends the phase to r.to in the middle of a sample and adds the sample.
-func (w *walk) reset(out *[4]float64, inc float64, r reset) {
+func (w *walk) reset(out *near, inc float64, r reset) {
 	w.p += inc * (1 - r.t)
 	w.cross(out, inc, r.t)
 	step, slope := -w.pieces[w.k].value(w.p), -w.pieces[w.k].slope(w.p)
 	w.jump(r.to)
 	step += w.pieces[w.k].value(w.p)
 	slope += w.pieces[w.k].slope(w.p)
-	correct(out, r.t, step, slope*inc)
+	correct(out, r.t, step, slope*inc, 0)
 	w.p += inc * r.t
 	w.cross(out, inc, 0)
 	out[reach] += w.pieces[w.k].value(w.p)
@@ -110,7 +110,7 @@ func (w *walk) reset(out *[4]float64, inc float64, r reset) {
 
 // cross brings the phase, which has moved at inc per sample and arrived at the
 // time t before the sample, back into a piece, correcting at every border.
-func (w *walk) cross(out *[4]float64, inc, t float64) {
+func (w *walk) cross(out *near, inc, t float64) {
 	for {
 		var at, shift float64 // the border and the phase on its other side, less it
 		from := w.k
@@ -132,7 +132,7 @@ func (w *walk) cross(out *[4]float64, inc, t float64) {
 		step := now.value(at+shift) - old.value(at)
 		slope := now.slope(at+shift) - old.slope(at)
 		since := math.Min(math.Max(t+(w.p-at)/inc, 0), 1)
-		correct(out, since, step, slope*inc)
+		correct(out, since, step, slope*inc, 0)
 		w.p += shift
 	}
 }
