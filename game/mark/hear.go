@@ -1,0 +1,136 @@
+package mark
+
+import "math"
+
+// heard is what can be told from a sound alone. Every percept says whether it
+// is sure; a percept that is not sure must not be put into words.
+type heard struct {
+	silent  bool
+	seconds float64 // how long it sounds, from its start to -50 dB
+
+	pitch   pitch
+	glide   glide   // an exponential glide of the pitch at the start
+	vibrato vibrato // a periodic movement of the pitch
+	partial partials
+	shape   shape  // what the partials look like
+	motion  motion // periodic movement of the levels of the partials
+	sweep   sweep  // brightness falling or rising through the note
+	tones   tones  // lines of two frequencies, sums and differences
+	octave  octave // a second tone an octave or more above
+
+	inharmonic float64 // share of the power that lies beside the partials of the pitch
+	cam        float64 // mean brightness: centroid of the spectrum on the ERB scale, in Cam
+}
+
+// quiet is the level (rms over the whole sound, full scale = 1) below which a
+// sound counts as silence: -80 dB (design choice).
+const quiet = 1e-4
+
+// hear listens to a sound sampled at rate. near is the frequency in hertz at
+// which the note is written, or 0 where it is not known; it only decides
+// between explanations that fit equally well.
+//
+// Known weakness: one voice at a time. Two notes that are neither an octave nor
+// a few cents apart are heard as lines, not as two notes.
+func hear(samples []float32, rate, near float64) *heard {
+	h := &heard{}
+	a := newAnalysis(samples, rate)
+	if a == nil {
+		h.silent = true
+		return h
+	}
+	h.seconds = float64(a.end-a.start) / rate
+	h.pitch = a.findPitch()
+	t := a.track(h.pitch)
+	h.glide, h.vibrato = readTrack(t, &h.pitch)
+	f := a.settle(t, h)
+	h.partial = f.mean()
+	h.pitch.filled = h.partial.filled()
+	h.inharmonic = f.inharmonic()
+	h.motion = f.motion(h)
+	if h.vibrato.ok && (h.motion.kind == width || h.motion.kind == beats) && h.motion.sure > 0.6 && h.motion.depth > 0.2 && h.vibrato.cents < 100 {
+		// Beats and a moving duty shift the phases of the partials too. That is no
+		// vibrato.
+		h.vibrato.ok = false
+		clear(t.cents)
+		f = a.frames(t, h)
+		h.partial = f.mean()
+		h.motion = f.motion(h)
+	}
+	h.pitch.hz += f.offset
+	h.tones = a.findTones(near, h)
+	h.shape = f.shape(h)
+	h.octave = findOctave(h.partial)
+	h.cam = f.brightness()
+	if h.motion.kind == still || h.motion.kind == slow {
+		h.sweep = f.sweep()
+	}
+	return h
+}
+
+// settle cuts the sound into frames along its pitch track. A glide is believed
+// only where the sound is more harmonic along it than along a constant pitch.
+func (a *analysis) settle(t *track, h *heard) *frames {
+	f := a.frames(t, h)
+	if !h.glide.ok {
+		return f
+	}
+	flat := &track{hop: t.hop, base: t.base}
+	g := a.frames(flat, h)
+	if until := 3 * h.glide.seconds; f.early(until) < 0.5*g.early(until) {
+		return f
+	}
+	h.glide.ok = false
+	if h.vibrato.ok {
+		return f
+	}
+	t.cents = nil
+	return g
+}
+
+// An analysis holds a sound while it is listened to.
+type analysis struct {
+	x          []float32
+	rate       float64
+	start, end int // the part that sounds: from its start to where it dies away
+}
+
+// newAnalysis finds where the sound starts (-70 dB of its loudest 5 ms) and
+// where it has died away (-50 dB); nil where it is silent. (Design choices.)
+func newAnalysis(x []float32, rate float64) *analysis {
+	block := max(1, int(rate*0.005))
+	var loudest, sum float64
+	power := make([]float64, 0, len(x)/block+1)
+	for i := 0; i < len(x); i += block {
+		p := 0.0
+		b := x[i:min(i+block, len(x))]
+		for _, v := range b {
+			if v == v && !math.IsInf(float64(v), 0) {
+				p += float64(v) * float64(v)
+			}
+		}
+		sum += p
+		p /= float64(len(b))
+		power = append(power, p)
+		loudest = max(loudest, p)
+	}
+	if len(x) == 0 || math.Sqrt(sum/float64(len(x))) < quiet {
+		return nil
+	}
+	first, last := 0, len(power)-1
+	for power[first] < loudest*1e-7 {
+		first++
+	}
+	for power[last] < loudest*1e-5 {
+		last--
+	}
+	a := &analysis{x: x, rate: rate, start: first * block, end: min((last+1)*block, len(x))}
+	if a.end-a.start < int(rate*0.03) {
+		return nil
+	}
+	// The exact first sample, so that a fall of the pitch is timed from it.
+	for a.start < a.end && math.Abs(float64(x[a.start])) < math.Sqrt(loudest)*1e-4 {
+		a.start++
+	}
+	return a
+}

@@ -1,0 +1,113 @@
+package mark
+
+import (
+	"math"
+
+	"partialcredit/synth/spectrum"
+)
+
+// pitch is the steady pitch of a sound.
+type pitch struct {
+	hz      float64
+	clarity float64 // how well the sound repeats after one period, 0..1
+	filled  float64 // share of the partials up to the strongest ones that are present
+	ok      bool    // one pitch is heard
+}
+
+// same is the share of the best repetition that a shorter period must reach to
+// be taken instead: a tone an octave below that is more than 24 dB weaker than
+// the rest is then not heard as the pitch (1 - 2p, with p its share of the
+// power; design choice).
+const same = 0.992
+
+// findPitch looks for the period of the later part of the sound, where glides
+// have ended: the first peak of the normalised square difference function
+//
+//	n(τ) = 2·Σ x[i]·x[i+τ] / Σ (x[i]² + x[i+τ]²)
+//
+// (McLeod and Wyvill, "A smarter way to find pitch", ICMC 2005) that comes
+// within the factor same of its highest. Known weakness: a pulse train with
+// hardly any energy in odd partials is heard an octave high.
+func (a *analysis) findPitch() pitch {
+	var best pitch
+	length := a.end - a.start
+	// Long stretches resolve low notes and weak lower octaves; short ones follow
+	// vibrato.
+	for _, seconds := range []float64{0.3, 0.12, 0.05} {
+		n := min(int(seconds*a.rate), length*2/3)
+		for _, at := range []float64{0.92, 0.75, 0.55} {
+			from := a.start + int(at*float64(length)) - n
+			if from < a.start {
+				continue
+			}
+			p := a.periodOf(a.x[from : from+n])
+			if p.clarity > best.clarity+0.02 {
+				best = p
+			}
+		}
+		if best.clarity > 0.97 {
+			break
+		}
+	}
+	best.ok = best.hz > 0 && best.clarity > 0.85
+	return best
+}
+
+// periodOf is the pitch of one stretch, between 16 Hz and 5 kHz.
+func (a *analysis) periodOf(x []float32) pitch {
+	n := len(x)
+	m := spectrum.FastLength(2 * n)
+	buf := make([]complex128, m)
+	squares := make([]float64, n+1)
+	for i, v := range x {
+		buf[i] = complex(float64(v), 0)
+		squares[i+1] = squares[i] + float64(v)*float64(v)
+	}
+	if squares[n] == 0 {
+		return pitch{}
+	}
+	fft := spectrum.NewComplex(m)
+	fft.Forward(buf)
+	for i, v := range buf {
+		buf[i] = complex(real(v)*real(v)+imag(v)*imag(v), 0)
+	}
+	fft.Backward(buf)
+	longest := min(int(a.rate/16), n*2/3)
+	shortest := max(2, int(a.rate/5000))
+	nsdf := make([]float64, longest+1)
+	for t := range nsdf {
+		nsdf[t] = 2 * real(buf[t]) / float64(m) / (squares[n-t] + squares[n] - squares[t] + 1e-30)
+	}
+	// Peaks after the function has first gone below zero.
+	t := 1
+	for t < longest && nsdf[t] > 0 {
+		t++
+	}
+	t = max(t, shortest)
+	highest := 0.0
+	for i := t; i < longest; i++ {
+		if nsdf[i] > nsdf[i-1] && nsdf[i] >= nsdf[i+1] {
+			highest = max(highest, peakHeight(nsdf, i))
+		}
+	}
+	for i := t; i < longest; i++ {
+		if nsdf[i] > nsdf[i-1] && nsdf[i] >= nsdf[i+1] && peakHeight(nsdf, i) >= same*highest {
+			return pitch{hz: a.rate / (float64(i) + peakShift(nsdf, i)), clarity: min(1, peakHeight(nsdf, i))}
+		}
+	}
+	return pitch{}
+}
+
+// peakShift and peakHeight give the vertex of the parabola through the three
+// values about the local maximum i.
+func peakShift(y []float64, i int) float64 {
+	d := y[i-1] - 2*y[i] + y[i+1]
+	if d >= 0 {
+		return 0
+	}
+	return math.Max(-0.5, math.Min(0.5, (y[i-1]-y[i+1])/(2*d)))
+}
+
+func peakHeight(y []float64, i int) float64 {
+	return y[i] - (y[i-1]-y[i+1])*peakShift(y, i)/4
+}

@@ -1,0 +1,140 @@
+package mark
+
+import (
+	"math"
+	"math/cmplx"
+)
+
+// A family is a set of harmonic spectra that differ in one number.
+type family int
+
+const (
+	unknownShape family = iota
+	sine
+	triangle
+	sawtooth
+	pulse   // of a duty, 0.5 at most: a duty d sounds like 1 - d
+	synced  // a sawtooth restarted: ratio of its frequency to the pitch
+	syncedT // a triangle restarted
+	syncedS // a sine restarted
+	syncedP // a square restarted
+	indexed // a sine whose phase is moved by a sine of its own pitch: the index
+	families
+)
+
+// A template is the spectrum of one member of a family.
+type template struct {
+	value float64 // duty, ratio or index
+	db    [templatePartials]float64
+}
+
+const (
+	templatePartials = 16
+	// floor is where levels of templates and sounds are cut for comparison, in
+	// dB under the strongest (design choice: windows fill deeper nulls).
+	floor = -40.0
+)
+
+// templates of every family, from the closed forms (sound.md section 1, W3C Web
+// Audio for the plain shapes, own derivations checked there for sync).
+var templates = func() (t [families][]template) {
+	add := func(f family, value float64, amplitude func(n int) float64) {
+		t[f] = append(t[f], newTemplate(value, amplitude))
+	}
+	add(sine, 0, func(n int) float64 { return b2f(n == 1) })
+	add(triangle, 0, func(n int) float64 { return b2f(n%2 == 1) / float64(n*n) })
+	add(sawtooth, 0, func(n int) float64 { return 1 / float64(n) })
+	for d := 0.02; d < 0.501; d += 0.004 {
+		add(pulse, d, func(n int) float64 { return math.Abs(math.Sin(math.Pi*float64(n)*d)) / float64(n) })
+	}
+	for r := 1.02; r < 9; r *= 1.012 {
+		add(synced, r, func(n int) float64 { return syncedAmplitude(n, r, sawSeries) })
+		add(syncedT, r, func(n int) float64 { return syncedAmplitude(n, r, triangleSeries) })
+		add(syncedP, r, func(n int) float64 { return syncedAmplitude(n, r, squareSeries) })
+		add(syncedS, r, func(n int) float64 { return syncedAmplitude(n, r, sineSeries) })
+	}
+	for b := 0.1; b < 10.05; b += 0.1 {
+		add(indexed, b, func(n int) float64 {
+			// sin(θ + b·sin θ): the lines at n and -n meet with opposite signs.
+			return math.Abs(math.Jn(n-1, b) - math.Jn(-n-1, b))
+		})
+	}
+	return
+}()
+
+func newTemplate(value float64, amplitude func(n int) float64) template {
+	t := template{value: value}
+	top := math.Inf(-1)
+	for n := range t.db {
+		t.db[n] = 20 * math.Log10(math.Abs(amplitude(n+1))+1e-9)
+		top = math.Max(top, t.db[n])
+	}
+	for n := range t.db {
+		t.db[n] = math.Max(floor, t.db[n]-top)
+	}
+	return t
+}
+
+func b2f(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// The complex series of a slave that starts at phase 0.
+func sawSeries(m int) complex128 {
+	if m == 0 {
+		return 0
+	}
+	return complex(0, 1/(math.Pi*float64(m)))
+}
+
+func triangleSeries(m int) complex128 {
+	if m%2 == 0 {
+		return 0
+	}
+	s := 4 / (math.Pi * math.Pi * float64(m*m))
+	if (m%4+4)%4 == 3 {
+		s = -s
+	}
+	return complex(0, -s)
+}
+
+func squareSeries(m int) complex128 {
+	if m%2 == 0 {
+		return 0
+	}
+	return complex(0, -2/(math.Pi*float64(m)))
+}
+
+func sineSeries(m int) complex128 {
+	switch m {
+	case 1:
+		return complex(0, -0.5)
+	case -1:
+		return complex(0, 0.5)
+	}
+	return 0
+}
+
+// syncedAmplitude is |c[n]| of a slave with the series s restarted after r of
+// its periods: c[n] = Σ s[m]·exp(-jπ(n-mr))·sinc(n-mr) (periodic gating;
+// sound.md 1.2). For the sawtooth the closed form stands beside it in the test.
+func syncedAmplitude(n int, r float64, s func(m int) complex128) float64 {
+	var sum complex128
+	const reach = 60 // terms fall with 1/m² and more
+	for m := -reach; m <= reach; m++ {
+		c := s(m)
+		if c == 0 {
+			continue
+		}
+		x := float64(n) - float64(m)*r
+		v := 1.0
+		if math.Abs(x) > 1e-12 {
+			v = math.Sin(math.Pi*x) / (math.Pi * x)
+		}
+		sum += c * cmplx.Rect(v, -math.Pi*x)
+	}
+	return cmplx.Abs(sum)
+}

@@ -1,0 +1,148 @@
+package mark
+
+import "math"
+
+// A track is the pitch over time.
+type track struct {
+	hop     float64   // seconds between values
+	cents   []float64 // re the steady pitch
+	clarity []float64
+	base    float64 // the steady pitch in Hz
+}
+
+// at is the pitch in Hz at a time in seconds from the start of the sound.
+func (t *track) at(seconds float64) float64 {
+	i := seconds / t.hop
+	k := int(i)
+	switch {
+	case len(t.cents) == 0:
+		return t.base
+	case i <= 0:
+		return t.base * math.Exp2(t.cents[0]/1200)
+	case k >= len(t.cents)-1:
+		return t.base * math.Exp2(t.cents[len(t.cents)-1]/1200)
+	}
+	f := i - float64(k)
+	return t.base * math.Exp2((t.cents[k]*(1-f)+t.cents[k+1]*f)/1200)
+}
+
+// lagSamples is the least number of samples in a lag that is measured: the
+// parabola through three values of a smooth function is then good to about a
+// cent (design choice, measured by the test of the vibrato).
+const lagSamples = 48
+
+// track follows the pitch from where it is clearest towards both ends, every 5
+// ms. At each place it compares stretches of the sound one period apart and
+// looks for the best period within a third of an octave of the last one, so
+// that it cannot jump by an octave. Known weakness: it averages over about two
+// periods.
+func (a *analysis) track(p pitch) *track {
+	t := &track{hop: 0.005, base: p.hz}
+	if !p.ok {
+		return t
+	}
+	// Low notes need no more than the low partials: average neighbours down.
+	step := max(1, int(a.rate/p.hz/(2*lagSamples)))
+	x := thin(a.x[a.start:a.end], step)
+	rate := a.rate / float64(step)
+	n := int(float64(len(x)) / rate / t.hop)
+	if n < 4 {
+		return t
+	}
+	t.cents = make([]float64, n)
+	t.clarity = make([]float64, n)
+	begin := n * 6 / 10
+	best := 0.0
+	first := rate / p.hz
+	for _, at := range []int{n * 5 / 10, n * 6 / 10, n * 7 / 10, n * 8 / 10, n * 9 / 10} {
+		if lag, c := period(x, (float64(at)+0.5)*t.hop*rate, first); c > best {
+			best, begin = c, at
+			t.cents[at] = 1200 * math.Log2(rate/lag/p.hz)
+		}
+	}
+	follow := func(from, to, by int) {
+		lag := rate / (p.hz * math.Exp2(t.cents[begin]/1200))
+		ratio := 1.0
+		for i := from; i != to; i += by {
+			next, c := period(x, (float64(i)+0.5)*t.hop*rate, lag*ratio)
+			t.clarity[i] = c
+			if c > 0.5 {
+				ratio = math.Max(0.85, math.Min(1.18, next/lag))
+				lag = next
+			} else {
+				ratio = 1
+			}
+			t.cents[i] = 1200 * math.Log2(rate/lag/p.hz)
+		}
+	}
+	follow(begin, -1, -1)
+	follow(begin, n, 1)
+	return t
+}
+
+// period is the lag nearest to guess, in samples, at which x repeats best
+// around the place at, and how well it does (see findPitch).
+func period(x []float32, at, guess float64) (lag, clarity float64) {
+	times := math.Ceil(lagSamples / guess) // of a high note compare several periods
+	from, to := int(guess*times*0.8), int(guess*times*1.26)+1
+	if times > 1 {
+		from, to = int(guess*(times-0.4)), int(guess*(times+0.4))+1
+	}
+	n := max(16, int(guess*times))
+	start := int(at) - (n+int(guess*times))/2
+	start = max(0, min(start, len(x)-n-to-1))
+	if start+n+to >= len(x) || from < 2 || start < 0 {
+		return guess, 0
+	}
+	var values [512]float64
+	if to-from+1 > len(values) {
+		return guess, 0
+	}
+	a := x[start : start+n]
+	var energy float64
+	for _, v := range a {
+		energy += float64(v) * float64(v)
+	}
+	best, where := 0.0, -1
+	for l := from; l <= to; l++ {
+		b := x[start+l : start+l+n]
+		var cross, other float64
+		for i, v := range a {
+			cross += float64(v) * float64(b[i])
+			other += float64(b[i]) * float64(b[i])
+		}
+		v := 2 * cross / (energy + other + 1e-30)
+		values[l-from] = v
+		if v > best {
+			best, where = v, l
+		}
+	}
+	if where <= from || where >= to {
+		return guess, 0
+	}
+	// Of peaks nearly as high, the one nearest to the guess.
+	shift := peakShift(values[:to-from+1], where-from)
+	return (float64(where) + shift) / times, best
+}
+
+// thin averages step neighbours (twice, so that what folds back is weak).
+func thin(x []float32, step int) []float32 {
+	if step == 1 {
+		return x
+	}
+	y := make([]float32, len(x)/step)
+	for i := range y {
+		var sum, weight float64
+		for j := -step + 1; j < step; j++ {
+			k := i*step + step/2 + j
+			if k < 0 || k >= len(x) {
+				continue
+			}
+			w := float64(step - max(j, -j))
+			sum += w * float64(x[k])
+			weight += w
+		}
+		y[i] = float32(sum / weight)
+	}
+	return y
+}

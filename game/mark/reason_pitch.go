@@ -1,0 +1,101 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+)
+
+// pitched says whether a sound has one pitch that can be spoken of.
+func (h *heard) pitched() bool {
+	return h.pitch.ok && h.pitch.filled >= 0.4 && h.inharmonic < 0.2
+}
+
+func comparePitch(t, y *heard) (f []finding) {
+	if !t.pitched() || !y.pitched() {
+		return
+	}
+	cents := 1200 * math.Log2(y.pitch.hz/t.pitch.hz)
+	octaves := math.Round(cents / 1200)
+	rest := cents - 1200*octaves
+	if octaves != 0 && math.Abs(rest) < 250 {
+		n := int(math.Abs(octaves))
+		far := "an octave"
+		if n > 1 {
+			far = fmt.Sprintf("%s octaves", []string{"", "", "two", "three", "four", "five", "six", "seven", "eight", "nine"}[min(n, 9)])
+		}
+		factor := []string{"", "twice", "four times", "eight times", "sixteen times"}[min(n, 4)]
+		part := []string{"", "half", "a quarter", "an eighth", "a sixteenth"}[min(n, 4)]
+		text := fmt.Sprintf("Yours is %s lower than the target: its footage is %s as long.", far, factor)
+		if octaves > 0 {
+			text = fmt.Sprintf("Yours is %s higher than the target: its footage is %s as long.", far, part)
+		}
+		f = append(f, finding{aboutOctave, Reason{text, 20 + 10*float64(n)}})
+		cents = rest
+	}
+	// Practised listeners: 5 cents (hearing.md 1.1).
+	cost := math.Abs(cents) / pitchStep
+	text := fmt.Sprintf("Yours is %s cents %s.", number(math.Abs(cents)), more(cents, 0, "sharp", "flat"))
+	if math.Abs(cents) > 120 {
+		text = fmt.Sprintf("Yours is %s semitones too %s.", number(math.Abs(cents)/100), more(cents, 0, "high", "low"))
+	}
+	return append(f, finding{aboutPitch, Reason{text, cost}})
+}
+
+func compareGlide(t, y *heard) (f []finding) {
+	if !t.pitch.ok || !y.pitch.ok || !t.glide.ok && !y.glide.ok {
+		return
+	}
+	step := func(v float64) float64 { return 0.4 + 0.04*math.Abs(v) }
+	where := func(st float64) string { return more(st, 0, "above", "below") }
+	switch a, b := t.glide, y.glide; {
+	case !b.ok:
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
+			number(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})
+	case !a.ok:
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours starts %s semitones %s and glides to its place; the target stands still.",
+			number(math.Abs(b.semitones)), where(b.semitones)), math.Abs(b.semitones) / step(b.semitones/2)}})
+	case a.semitones*b.semitones < 0:
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours starts %s semitones %s, the target's %s semitones %s.",
+			number(math.Abs(b.semitones)), where(b.semitones), number(math.Abs(a.semitones)), where(a.semitones)),
+			math.Abs(a.semitones-b.semitones) / step(a.semitones)}})
+	default:
+		verb := more(a.semitones, 0, "falls", "rises")
+		ys, ts := two(math.Abs(b.semitones), math.Abs(a.semitones))
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts),
+			math.Abs(a.semitones-b.semitones) / step((a.semitones+b.semitones)/2)}})
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s %s: its time is %s, the target's %s.", verb,
+			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)),
+			math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)}})
+	}
+	return
+}
+
+func compareVibrato(t, y *heard) (f []finding) {
+	a, b := t.vibrato, y.vibrato
+	if !t.pitch.ok || !y.pitch.ok || !a.ok && !b.ok {
+		return
+	}
+	step := func(v float64) float64 { return math.Max(7, 0.15*v) } // hearing.md 8(a)2
+	switch {
+	case !b.ok:
+		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of the target swings by %s cents, %s a second; yours stands still: it needs vibrato.",
+			number(a.cents), times(a.hz)), 2 + a.cents/step(a.cents/2)}}}
+	case !a.ok:
+		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of yours swings by %s cents, %s a second; the target stands still.",
+			number(b.cents), times(b.hz)), 2 + b.cents/step(b.cents/2)}}}
+	}
+	yc, tc := two(b.cents, a.cents)
+	f = append(f, finding{aboutVibrato, Reason{fmt.Sprintf("The vibrato of yours is %s: %s cents against %s.",
+		more(b.cents, a.cents, "wider", "narrower"), yc, tc), math.Abs(math.Log(b.cents/a.cents)) * (a.cents + b.cents) / 2 / step((a.cents+b.cents)/2)}})
+	yr, tr := two(b.hz, a.hz)
+	f = append(f, finding{aboutVibrato, Reason{fmt.Sprintf("The vibrato of yours is %s: %s times a second against %s.",
+		more(b.hz, a.hz, "faster", "slower"), yr, tr), rateSteps(a.hz, b.hz)}})
+	fade := math.Abs(a.fade-b.fade) / (0.1 + 0.15*(a.fade+b.fade)/2)
+	text := fmt.Sprintf("The vibrato of yours is fully there after %s, the target's after %s.", duration(b.fade), duration(a.fade))
+	return append(f, finding{aboutVibrato, Reason{text, 0.8 * fade}})
+}
+
+// rateSteps is how many just-noticeable steps lie between two rates.
+func rateSteps(a, b float64) float64 {
+	return math.Abs(math.Asinh(b*0.07/0.06)-math.Asinh(a*0.07/0.06)) / 0.07
+}

@@ -1,0 +1,181 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+)
+
+func compareShape(t, y *heard) (f []finding) {
+	a, b := t.shape, y.shape
+	if !t.pitched() || !y.pitched() {
+		return
+	}
+	if g := compareOctaves(t, y); g != nil {
+		f = append(f, *g)
+	}
+	if !a.ok || !b.ok || a.family == unknownShape || b.family == unknownShape {
+		return
+	}
+	// A sine is frequency modulation with an index of nothing, a sawtooth one
+	// that is not restarted.
+	if a.family == indexed && b.family == sine {
+		b.family = indexed
+	}
+	if b.family == indexed && a.family == sine {
+		a.family = indexed
+	}
+	if resets(a.family) && plainOf(a.family) == b.family {
+		b.family, b.value, b.low, b.high = a.family, 1, 1, 1
+	}
+	if resets(b.family) && plainOf(b.family) == a.family {
+		a.family, a.value, a.low, a.high = b.family, 1, 1, 1
+	}
+	if a.family != b.family {
+		return append(f, finding{aboutShape, Reason{fmt.Sprintf("Yours has %s; the target has %s.", b.describe(), a.describe()), 12 + unlike(t.partial, y.partial)}})
+	}
+	switch a.family {
+	case pulse:
+		if t.motion.kind == still && y.motion.kind == still {
+			step := 0.04 * (a.value + b.value) / 2
+			f = append(f, finding{aboutShape, Reason{compareDuty(a.value, b.value), math.Abs(a.value-b.value) / step}})
+		} else if t.motion.kind == width || y.motion.kind == width {
+			ma, mb := (a.low+a.high)/2, (b.low+b.high)/2
+			_ = ma
+			_ = mb
+		}
+	case synced, syncedT, syncedS, syncedP:
+		f = append(f, compareSync(a, b, t, y)...)
+	case indexed:
+		f = append(f, compareIndex(a, b)...)
+	}
+	return
+}
+
+func resets(f family) bool { return f >= synced && f <= syncedP }
+
+func plainOf(f family) family {
+	return map[family]family{synced: sawtooth, syncedT: triangle, syncedS: sine, syncedP: pulse}[f]
+}
+
+// describe says what can be seen of a shape in its partials.
+func (s shape) describe() string {
+	switch s.family {
+	case sine:
+		return "only its first partial: a sine"
+	case triangle:
+		return "odd partials that fall by 12 dB an octave: a triangle"
+	case sawtooth:
+		return "every partial, falling by 6 dB an octave: a sawtooth"
+	case pulse:
+		if n := missing(s.value); n == 2 {
+			return "odd partials only, falling by 6 dB an octave: a pulse of half duty"
+		} else if n > 0 {
+			return fmt.Sprintf("every %s partial missing: a pulse of 1/%d duty", ordinal(n), n)
+		}
+		return fmt.Sprintf("partials that come and go: a pulse of about %d %% duty", percent(s.value))
+	case indexed:
+		return fmt.Sprintf("partials like those of frequency modulation with an index of %s", number(s.value))
+	}
+	return fmt.Sprintf("its strongest partials near number %s: hard sync", number(s.value))
+}
+
+// missing is the n of the partials that are missing from a pulse, where its
+// duty is near 1/n; 0 elsewhere. Within 2 % of the duty the nth partial is 30
+// dB and more under its neighbours.
+func missing(duty float64) int {
+	n := math.Round(1 / duty)
+	if n >= 2 && n <= 10 && math.Abs(duty*n-1) < 0.02 {
+		return int(n)
+	}
+	return 0
+}
+
+var dutyNames = []string{"", "", "a half duty", "a third duty", "a quarter duty", "a fifth duty", "a sixth duty", "a seventh duty", "an eighth duty", "a ninth duty", "a tenth duty"}
+
+func compareDuty(target, yours float64) string {
+	t, y := missing(target), missing(yours)
+	way := more(yours, target, "wider", "narrower")
+	ys, ts := two(100*yours, 100*target)
+	switch {
+	case t > 0 && y > 0 && t != y:
+		return fmt.Sprintf("Every %s partial is missing from the target: %s; yours misses every %s: its pulse is %s.", ordinal(t), dutyNames[t], ordinal(y), way)
+	case t > 0:
+		return fmt.Sprintf("Every %s partial is missing from the target: %s; the pulse of yours is %s, near %s %%.", ordinal(t), dutyNames[t], way, ys)
+	case y > 0:
+		return fmt.Sprintf("Every %s partial is missing from yours: %s; its pulse is %s than the target's, near %s %%.", ordinal(y), dutyNames[y], way, ts)
+	}
+	return fmt.Sprintf("The pulse of yours is %s: a duty near %s %% against %s %%.", way, ys, ts)
+}
+
+func compareSync(a, b shape, t, y *heard) (f []finding) {
+	const step = 0.023 // of the ratio (hearing.md 1.3, computed)
+	if a.fall.ok || b.fall.ok {
+		fa, fb := a.fall, b.fall
+		if !fa.ok {
+			fa = fall{from: a.value, to: a.value}
+		}
+		if !fb.ok {
+			fb = fall{from: b.value, to: b.value}
+		}
+		ys, ts := two(fb.from, fa.from)
+		verb := more(fa.from+fb.from, fa.to+fb.to, "falls", "rises")
+		semis := 12 * math.Log2(fb.from/fa.from)
+		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s from partial %s, the target's from partial %s: it starts too %s.", verb, ys, ts,
+			more(fb.from, fa.from, "high", "low")), math.Abs(semis) / 2}})
+		ys, ts = two(fb.to, fa.to)
+		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
+			more(fb.to, fa.to, "higher", "lower")), math.Abs(math.Log(fb.to/fa.to)) / step / 2}})
+		if fa.seconds > 0 && fb.seconds > 0 {
+			f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s %s: its time is %s, the target's %s.", verb,
+				more(fb.seconds, fa.seconds, "more slowly", "faster"), duration(fb.seconds), duration(fa.seconds)),
+				math.Abs(math.Log(fb.seconds/fa.seconds)) / math.Log(1.15)}})
+		}
+		return
+	}
+	ys, ts := two(b.value, a.value)
+	return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of yours lies near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
+		more(b.value, a.value, "higher", "lower")), math.Abs(math.Log(b.value/a.value)) / step}}}
+}
+
+func compareIndex(a, b shape) (f []finding) {
+	step := 0.15 + 0.02*(a.value+b.value)/2
+	ys, ts := two(b.value, a.value)
+	return []finding{{aboutShape, Reason{fmt.Sprintf("The partials of yours reach %s, as with an index of %s; the target's as with %s.",
+		more(b.value, a.value, "higher", "less high"), ys, ts), math.Abs(b.value-a.value) / step}}}
+}
+
+// unlike is the rms difference of the first partials in dB, weighted as in fit.
+func unlike(a, b partials) float64 {
+	n := min(16, max(len(a.db), len(b.db)))
+	var sum, weight float64
+	for k := 1; k <= n; k++ {
+		x, y := math.Max(floor, a.at(k)), math.Max(floor, b.at(k))
+		w := weightOf(x, y)
+		sum += w * (x - y) * (x - y)
+		weight += w
+	}
+	if weight == 0 {
+		return 0
+	}
+	return math.Sqrt(sum / weight)
+}
+
+// compareOctaves speaks of a second tone an octave or more above.
+func compareOctaves(t, y *heard) *finding {
+	a, b := t.octave, y.octave
+	name := func(times int) string {
+		return map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}[times]
+	}
+	switch {
+	case a.ok && b.ok && a.times != b.times:
+		return &finding{aboutShape, Reason{fmt.Sprintf("The second tone of yours lies %s above the pitch, the target's %s.", name(b.times), name(a.times)), 15}}
+	case a.ok && b.ok:
+		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is %s in yours: its partials stand out by %s dB, in the target by %s.", name(a.times),
+			more(b.db, a.db, "stronger", "weaker"), number(b.db), number(a.db)), math.Abs(a.db-b.db) / 2}}
+	case a.ok && y.octave.db < 0.5*a.db:
+		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is weaker in yours, or not there.", name(a.times)), math.Abs(a.db-math.Max(0, b.db)) / 2}}
+	case b.ok && t.octave.db < 0.5*b.db:
+		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is stronger in yours.", name(b.times)), math.Abs(b.db-math.Max(0, a.db)) / 2}}
+	}
+	return nil
+}

@@ -1,0 +1,56 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+)
+
+// compareTones speaks of sums and differences of two frequencies. It asks for
+// which second frequency the lines of the target would become those of yours,
+// and, where that does not fit, the other way round.
+func compareTones(t, y *heard) (f []finding) {
+	const agrees = 0.6
+	a, b, how := 0.0, 0.0, noProduct
+	switch {
+	case t.tones.ok && !t.pitched():
+		v, score := t.tones.moved(y.tones.lines)
+		if score > agrees {
+			a, b, how = t.tones.b, v, t.tones.how
+		}
+	case y.tones.ok && !y.pitched():
+		v, score := y.tones.moved(t.tones.lines)
+		if score > agrees {
+			a, b, how = v, y.tones.b, y.tones.how
+		}
+	}
+	if how == noProduct && t.tones.ok && y.tones.ok && t.tones.how == y.tones.how && !t.pitched() && near(t.tones.a, y.tones.a) {
+		a, b, how = t.tones.b, y.tones.b, t.tones.how
+	}
+	if how != noProduct {
+		ys, ts := two(b, a)
+		what := map[product]string{
+			ringed:    "The sums and differences in yours lie %s Hz either side, the target's %s Hz: its ratio is %s.",
+			modulated: "The sidebands of yours stand %s Hz from the carrier, the target's %s Hz: its ratio is %s.",
+			spread:    "The lines of yours stand %s Hz apart, the target's %s Hz: its ratio is %s.",
+		}[how]
+		f = append(f, finding{aboutTones, Reason{fmt.Sprintf(what, ys, ts, more(b, a, "higher", "lower")), math.Abs(math.Log(b/a)) / 0.004}})
+	}
+	if t.tones.ok && y.tones.ok && !t.pitched() && !y.pitched() && near(t.tones.a, y.tones.a) && near(t.tones.b, y.tones.b) {
+		p, q := t.tones, y.tones
+		switch {
+		case p.how == ringed && q.how == modulated:
+			f = append(f, finding{aboutTones, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
+		case p.how == modulated && q.how == ringed:
+			f = append(f, finding{aboutTones, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
+		case p.how == modulated && q.how == modulated:
+			da, db := math.Min(1, 2*p.pair/p.carrier), math.Min(1, 2*q.pair/q.carrier)
+			f = append(f, finding{aboutTones, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
+				more(db, da, "stronger", "weaker"), percent(db), percent(da)), math.Abs(da-db) / math.Max(0.05, 0.12*da)}})
+		case p.how == spread && q.how == spread:
+			ys, ts := two(math.Sqrt2*q.breadth, math.Sqrt2*p.breadth)
+			f = append(f, finding{aboutTones, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
+				more(q.breadth, p.breadth, "further", "less far"), ys, ts), math.Abs(p.breadth-q.breadth) * math.Sqrt2 / (0.15 + 0.02*p.breadth)}})
+		}
+	}
+	return
+}
