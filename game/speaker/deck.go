@@ -1,0 +1,149 @@
+package speaker
+
+import (
+	"encoding/binary"
+	"io"
+	"math"
+	"slices"
+	"sync"
+
+	"partialcredit/synth"
+)
+
+// quantum is how many samples are rendered at a time, as in the Web Audio API.
+const quantum = 128
+
+// bytesPerFrame is the size of one sample in both channels, 32-bit floats.
+const bytesPerFrame = 8
+
+// A player renders a program. [synth.Player] is the one that is used.
+type player interface {
+	Play(synth.Program)
+	Render(dst, cycle []float32)
+	Sounding() (item int, seconds float64)
+}
+
+// A deck is a [Speaker] for a device that pulls: it reads samples, a chunk at a
+// time, and puts each chunk behind what it has not played yet.
+type deck struct {
+	device  Device
+	waiting func() int // bytes that were read but not yet pulled
+
+	mu       sync.Mutex // the device reads in its own goroutine
+	player   player
+	program  synth.Program
+	memory   memory
+	follower follower
+	volume   volume
+	bytes    [quantum * bytesPerFrame]byte
+	left     []byte // of bytes, not yet read
+	given    int64  // bytes read so far
+	heard    int64  // samples that had reached the ear at the last look
+	watch    watch
+	err      error
+}
+
+var _ Speaker = (*deck)(nil)
+var _ io.Reader = (*deck)(nil)
+
+// newDeck makes a deck for a device that pulls chunks of so many samples.
+func newDeck(d Device, p player, chunk int) *deck {
+	return &deck{
+		device:   d,
+		waiting:  func() int { return 0 },
+		player:   p,
+		memory:   newMemory(),
+		follower: follower{chunk: int64(chunk)},
+	}
+}
+
+// Play implements [Speaker].
+func (d *deck) Play(p synth.Program) {
+	if p.Gap == d.program.Gap && slices.Equal(p.Items, d.program.Items) {
+		return
+	}
+	d.program.Gap, d.program.Items = p.Gap, append(d.program.Items[:0], p.Items...)
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.player.Play(p)
+}
+
+// SetVolume implements [Speaker].
+func (d *deck) SetVolume(v float64) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.volume.to(v)
+}
+
+// Read gives the next samples to the device, as little-endian 32-bit floats,
+// the left and the right channel in turn. It fills all of dst, of any length,
+// and never fails.
+func (d *deck) Read(dst []byte) (int, error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	handed := d.handed()
+	d.follower.pulled(d.device.Now(), handed)
+	d.watch.pulled(handed > 0)
+	n := len(dst)
+	for len(dst) > 0 {
+		if len(d.left) == 0 {
+			d.render()
+		}
+		k := copy(dst, d.left)
+		dst, d.left = dst[k:], d.left[k:]
+	}
+	d.given += int64(n)
+	return n, nil
+}
+
+// handed is how many samples the device has pulled.
+func (d *deck) handed() int64 { return (d.given - int64(d.waiting())) / bytesPerFrame }
+
+// render makes the next quantum.
+func (d *deck) render() {
+	samples, cycle := d.memory.next()
+	d.player.Render(samples, cycle)
+	d.memory.keep(d.player.Sounding())
+	for i, s := range samples {
+		bits := math.Float32bits(s * d.volume.next())
+		binary.LittleEndian.PutUint32(d.bytes[bytesPerFrame*i:], bits)
+		binary.LittleEndian.PutUint32(d.bytes[bytesPerFrame*i+4:], bits)
+	}
+	d.left = d.bytes[:]
+}
+
+// Heard implements [Speaker].
+func (d *deck) Heard(w *Window) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.device.AudioState() == "running" {
+		if played, ok := d.follower.played(d.device.Now(), d.handed()); ok {
+			late := int64(math.Max(0, math.Min(d.device.AudioLatency(), mostLatency)) * Rate)
+			d.heard = max(d.heard, played-late)
+		}
+	} else {
+		d.follower.lose()
+	}
+	d.memory.copyTo(w, d.heard)
+}
+
+// State implements [Speaker].
+func (d *deck) State() State {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	s := d.watch.state(d.device.Now(), d.device.AudioState())
+	if d.err != nil {
+		return Failed
+	}
+	return s
+}
+
+// Err implements [Speaker].
+func (d *deck) Err() error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.err != nil {
+		return d.err
+	}
+	return d.watch.err
+}

@@ -1,0 +1,51 @@
+package speaker
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/ebitengine/oto/v3"
+
+	"partialcredit/synth"
+)
+
+// chunk is how many samples Oto's worklet pulls at a time. From a control to
+// the end of our part of the way take 3/2 to 5/2 chunks; the main thread must
+// answer a pull within half a chunk.
+const chunk = 2048
+
+// playing keeps Oto's player reachable: one that is not is closed, and falls
+// silent (oto v3.5.0, player.go).
+var playing *oto.Player
+
+// Open starts to play through the browser; call it once. There is always a
+// Speaker: with an error, one in the state Failed.
+func Open(d Device) (s Speaker, err error) {
+	deck := newDeck(d, synth.NewPlayer(Rate), chunk)
+	defer func() {
+		if thrown := recover(); thrown != nil { // what the browser threw
+			err = fmt.Errorf("%v", thrown)
+		}
+		if err != nil {
+			err = fmt.Errorf("This browser gives the page no sound (%v). Reload the page, or open it in another browser that is up to date.", err)
+			deck.err = err
+		}
+		s = deck
+	}()
+
+	const slack = time.Second / Rate / 2 // the time is rounded down to samples
+	context, _, err := oto.NewContext(&oto.NewContextOptions{
+		SampleRate:   Rate,
+		ChannelCount: 2,
+		Format:       oto.FormatFloat32LE,
+		BufferSize:   time.Second*chunk/Rate + slack,
+	})
+	if err != nil {
+		return nil, err
+	}
+	playing = context.NewPlayer(deck)
+	deck.waiting = playing.BufferedSize
+	playing.SetBufferSize(chunk * bytesPerFrame) // less than a chunk would be filled up with silence
+	playing.Play()
+	return deck, nil
+}
