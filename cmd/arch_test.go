@@ -33,8 +33,8 @@ var rooms = map[string][]string{
 	"game/ui":        {},
 	"game/plot":      {},
 	"game/view":      {ebiten, "golang.org/x/image", "game", "game/ui", "game/plot"},
-	"game/speaker":   {oto},
-	"game/browser":   {"game"},
+	"game/speaker":   {oto, "synth"},
+	"game/browser":   {"game", "game/ui"},
 }
 
 // guarded lists packages that few rooms may import directly, and why.
