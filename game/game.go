@@ -30,6 +30,7 @@ type Game struct {
 	say      string
 	dirty    bool // the scene must be laid out anew
 	revision int
+	layouts  int
 	saved    int
 	markers  map[int]*mark.Reference
 }
@@ -120,6 +121,16 @@ func (g *Game) Scene() *Scene { return &g.scene }
 
 // Revision changes when the scene has changed.
 func (g *Game) Revision() int { return g.revision }
+
+// Layout changes when more of the scene has changed than its pictures.
+func (g *Game) Layout() int { return g.layouts }
+
+// Tell says something to the learner.
+func (g *Game) Tell(s string) {
+	if g.say != s {
+		g.say, g.dirty = s, true
+	}
+}
 
 func (g *Game) exercise() *sheet.Exercise { return &g.sheet.Exercises[g.current] }
 

@@ -12,6 +12,7 @@ import (
 func (g *Game) layout() {
 	g.dirty = false
 	g.revision++
+	g.layouts++
 	g.scene = Scene{Focus: g.focus, Say: g.say}
 	p := newPaper(&g.scene, g.in.W, g.in.H, g.measure)
 	if g.page == contents {
@@ -75,6 +76,10 @@ func (g *Game) layExercise(p *paper) {
 	}
 }
 
+// leastPicture is the least height of a picture that can still be read; the
+// rulers shrink first.
+const leastPicture = 64
+
 // plotShare is how much of the height the pictures get: what the rulers or the
 // marks leave.
 func (g *Game) plotShare(p *paper, height float64) float64 {
@@ -84,11 +89,11 @@ func (g *Game) plotShare(p *paper, height float64) float64 {
 		}
 		return 0.5
 	}
-	need := g.rulersHeight(p)
+	need, least := g.rulersHeight(p), 2*leastPicture+p.gap
 	if p.wide {
-		need = max(need, p.button+p.gap+3*p.body*leading)
+		need, least = max(need, p.button+p.gap+3*p.body*leading), 2*leastPicture
 	}
-	return max(0.3, min(0.66, (height-need-p.gap)/height))
+	return min(0.66, max(least, height-need-p.gap)/height)
 }
 
 // layHeader writes title, place and task, and returns what is left below.

@@ -23,18 +23,18 @@ func TestEverythingFits(t *testing.T) {
 	for _, i := range []int{7, 3} {
 		four.Controls = append(four.Controls, s.Exercises[i].Controls...)
 	}
+	four.ID = "four"
 	four.Title = "Which of the four that can be set is set wrong, and how far?"
 	s.Exercises = append(s.Exercises, four)
 	reasons := []mark.Reason{
 		{Text: "Yours beats 2.1 times a second, the target 3.4: move the detune further away from zero.", Cost: 4},
 		{Text: "Every fourth partial is missing from the target: a quarter duty; yours misses every third one.", Cost: 2},
 	}
-	for _, screen := range screens {
-		for i := range s.Exercises {
-			for _, page := range []pageKind{contents, working, marked} {
-				g := New(s, nil, roughly)
-				g.open(i)
-				g.page = page
+	for i := range s.Exercises {
+		g := New(s, fmt.Appendf(nil, `{"version": 1, "exercise": %q}`, s.Exercises[i].ID), roughly)
+		for _, page := range []pageKind{contents, working, marked} {
+			for _, screen := range screens {
+				g.page, g.over, g.dirty = page, noOverlay, true
 				g.work.result.Reasons, g.work.marks = reasons, 62
 				name := fmt.Sprintf("%vx%v %s %s", screen.w, screen.h, pageNames[page], s.Exercises[i].ID)
 				g.Update(Input{W: screen.w, H: screen.h, Heard: Heard{Item: -1}})

@@ -138,8 +138,7 @@ func (p *player) do(line string) {
 			p.tick()
 		}
 	case "reload":
-		data, _ := p.game.Save()
-		p.game = New(sheet.Builtin(), data, roughly)
+		p.game = New(sheet.Builtin(), p.game.Save(), roughly)
 		p.tick()
 	case "expect":
 		p.expect(rest)

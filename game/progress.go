@@ -3,6 +3,9 @@ package game
 import (
 	"encoding/json"
 	"math"
+	"slices"
+
+	"partialcredit/game/sheet"
 )
 
 // progress is what stays on the device.
@@ -42,8 +45,11 @@ const (
 
 var pageNames = map[pageKind]string{contents: "contents", working: "work", marked: "marked"}
 
-// Save is what should be kept on the device, and a number that changes with it.
-func (g *Game) Save() ([]byte, int) {
+// Kept changes when what should be kept on the device has changed.
+func (g *Game) Kept() int { return g.saved }
+
+// Save is what should be kept on the device.
+func (g *Game) Save() []byte {
 	k := g.kept
 	k.Version, k.Exercise, k.Page, k.Uncovered = progressVersion, g.exercise().ID, pageNames[g.page], g.work.uncovered
 	k.Settings = nil
@@ -52,9 +58,9 @@ func (g *Game) Save() ([]byte, int) {
 	}
 	data, err := json.Marshal(k)
 	if err != nil {
-		return nil, g.saved // every field is finite and plain: see TestProgressSurvives
+		panic("game: progress: " + err.Error()) // every number in it is finite
 	}
-	return data, g.saved
+	return data
 }
 
 // Theme is the look the user asked for.
@@ -76,13 +82,9 @@ func (g *Game) restore(saved []byte) {
 	}
 	g.kept.tidy()
 	k := g.kept
-	g.open(0)
-	for i := range g.sheet.Exercises {
-		if g.sheet.Exercises[i].ID == k.Exercise {
-			g.open(i)
-		}
-	}
-	if g.exercise().ID != k.Exercise {
+	at := slices.IndexFunc(g.sheet.Exercises, func(e sheet.Exercise) bool { return e.ID == k.Exercise })
+	g.open(max(at, 0))
+	if at < 0 {
 		return
 	}
 	if len(k.Settings) == len(g.exercise().Controls) {
