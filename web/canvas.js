@@ -49,17 +49,24 @@
     }
   }
 
-  function watchRatio() {
+  function check() {
+    clearTimeout(timer);
+    timer = setTimeout(function () {
+      if (window.devicePixelRatio !== ratio && mayReload()) location.reload();
+    }, patience);
+  }
+
+  // Zooming resizes the page; moving the window to another screen may change the resolution alone.
+  function watchResolution() {
     const query = window.matchMedia('(resolution: ' + window.devicePixelRatio + 'dppx)');
+    if (!query.addEventListener) return;
     query.addEventListener('change', function () {
-      watchRatio();
-      clearTimeout(timer);
-      timer = setTimeout(function () {
-        if (window.devicePixelRatio !== ratio && mayReload()) location.reload();
-      }, patience);
+      watchResolution();
+      check();
     }, { once: true });
   }
-  if (window.matchMedia && window.EventTarget && window.matchMedia('all').addEventListener) watchRatio();
+  window.addEventListener('resize', check);
+  watchResolution();
 
   window.partialCredit.settleCanvas = settle;
 })();

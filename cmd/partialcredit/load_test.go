@@ -148,27 +148,28 @@ func TestStartsWithoutAudioWorklet(t *testing.T) {
 	p.Started()
 }
 
-// flaky answers the app's first request in its own way.
-func flaky(t *testing.T, first http.HandlerFunc) (address string) {
+// ailing serves the site, but answers requests for the app with sick until heal is called. One bad
+// answer would not do: a browser repeats a broken request by itself.
+func ailing(t *testing.T, sick http.HandlerFunc) (address string, heal func()) {
 	t.Helper()
 	whole := site.Handler(site.Fixed(theSite(t)))
-	var asked atomic.Int32
+	var healed atomic.Bool
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if strings.HasSuffix(r.URL.Path, ".wasm") && asked.Add(1) == 1 {
-			first(w, r)
+		if strings.HasSuffix(r.URL.Path, ".wasm") && !healed.Load() {
+			sick(w, r)
 			return
 		}
 		whole.ServeHTTP(w, r)
 	}))
 	t.Cleanup(server.Close)
-	return server.URL + "/"
+	return server.URL + "/", func() { healed.Store(true) }
 }
 
 func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 	tests := []struct {
-		name  string
-		first http.HandlerFunc
-		want  string
+		name string
+		sick http.HandlerFunc
+		want string
 	}{
 		{"no connection", func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) }, "could not be loaded. Check the connection"},
 		{"not found", http.NotFound, "status 404"},
@@ -182,10 +183,12 @@ func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			p := Open(t, Visit{Address: flaky(t, tt.first), Screen: Phone, Expected: []string{"Failed to load resource"}})
+			address, heal := ailing(t, tt.sick)
+			p := Open(t, Visit{Address: address, Screen: Phone, Expected: []string{"Failed to load resource"}})
 			p.WaitText("#loading-problem", tt.want, 20*time.Second)
 			p.WaitText("#loading-again", "Try again", time.Second)
 			p.Screenshot("failed-" + strings.ReplaceAll(tt.name, " ", "-") + ".png")
+			heal()
 			p.Tap(p.Middle("#loading-again"))
 			p.Started()
 		})
@@ -193,19 +196,21 @@ func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 }
 
 func TestWrongTypeOnlyCostsStreaming(t *testing.T) {
-	p := Open(t, Visit{Address: flaky(t, func(w http.ResponseWriter, r *http.Request) {
+	address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("Content-Type", "application/octet-stream")
 		w.Write(appFile(t).Data)
-	})})
+	})
+	p := Open(t, Visit{Address: address})
 	p.Started()
 }
 
 func TestDamagedAppIsNotMistakenForTheNetwork(t *testing.T) {
-	p := Open(t, Visit{Address: flaky(t, func(w http.ResponseWriter, r *http.Request) {
+	address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
 		f := appFile(t)
 		w.Header().Set("Content-Type", f.Type)
 		w.Write(make([]byte, len(f.Data)))
-	})})
+	})
+	p := Open(t, Visit{Address: address})
 	p.WaitText("#loading-problem", "cannot start the app", 20*time.Second)
 }
 
@@ -227,5 +232,39 @@ func TestBelowASubPath(t *testing.T) {
 	p.Started()
 	if n := outside.Load(); n > 0 {
 		t.Errorf("%d requests left the site's folder", n)
+	}
+}
+
+func TestLoadingStopsHalfWay(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		screen Screen
+	}{{"phone", Phone}, {"tablet", Tablet}, {"low", Screen{568, 320, 1, true}}} {
+		t.Run(tt.name, func(t *testing.T) {
+			goOn := make(chan struct{})
+			address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
+				f := appFile(t)
+				w.Header().Set("Content-Type", f.Type)
+				w.Write(f.Data[:len(f.Data)/2])
+				w.(http.Flusher).Flush()
+				select {
+				case <-goOn:
+				case <-r.Context().Done():
+				}
+				w.Write(f.Data[len(f.Data)/2:])
+			})
+			p := Open(t, Visit{Address: address, Screen: tt.screen})
+			half, whole := float64(len(appFile(t).Data))/2e6, float64(len(appFile(t).Data))/1e6
+			p.WaitText("#loading-text", fmt.Sprintf("Loading %.1f of %.1f MB", half, whole), 10*time.Second)
+			var got struct{ Bar, Left, Right, Width float64 }
+			p.Eval(`(() => { const r = document.getElementById('loading-bar').getBoundingClientRect();
+				return { bar: document.getElementById('loading-bar').value, left: r.left, right: r.right, width: innerWidth }; })()`, &got)
+			if math.Abs(got.Bar-0.5) > 0.01 || got.Left < 0 || got.Right > got.Width {
+				t.Errorf("%+v: want the bar at 0.5 and within the screen", got)
+			}
+			p.Screenshot("loading-" + tt.name + ".png")
+			close(goOn)
+			p.Started()
+		})
 	}
 }

@@ -13,11 +13,13 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/chromedp"
 )
 
@@ -83,8 +85,10 @@ func Open(t testing.TB, v Visit) *Page {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ctx, cancel := chromedp.NewContext(browser, chromedp.WithNewBrowserContext())
-	t.Cleanup(cancel)
+	ctx, err := newProfilePage(t, browser)
+	if err != nil {
+		t.Fatalf("a new page: %v", err)
+	}
 	p := &Page{t: t, ctx: ctx, requests: map[network.RequestID]string{}, received: map[string]float64{}}
 	chromedp.ListenTarget(ctx, p.listen)
 	t.Cleanup(func() { p.report(v.Expected) })
@@ -102,6 +106,28 @@ func Open(t testing.TB, v Visit) *Page {
 	}
 	p.do("opening "+v.Address, chromedp.Navigate(v.Address))
 	return p
+}
+
+// newProfilePage opens an empty page in a profile of its own; both end with the test. The library's
+// own way opens no window for the profile, which Chromium's new headless mode refuses.
+func newProfilePage(t testing.TB, browser context.Context) (context.Context, error) {
+	toBrowser := cdp.WithExecutor(browser, chromedp.FromContext(browser).Browser)
+	profile, err := target.CreateBrowserContext().Do(toBrowser)
+	if err != nil {
+		return nil, err
+	}
+	t.Cleanup(func() {
+		if err := target.DisposeBrowserContext(profile).Do(toBrowser); err != nil {
+			t.Errorf("closing the page's profile: %v", err)
+		}
+	})
+	window, err := target.CreateTarget("about:blank").WithBrowserContextID(profile).WithNewWindow(true).Do(toBrowser)
+	if err != nil {
+		return nil, err
+	}
+	ctx, cancel := chromedp.NewContext(browser, chromedp.WithTargetID(window))
+	t.Cleanup(cancel)
+	return ctx, nil
 }
 
 // do runs browser actions; what names them in the failure.
