@@ -29,9 +29,9 @@ type core struct {
 	devs  [ticks]float64
 
 	m1, m2 int
-	firsts [2]*decimator // to twice the output rate: A or the sum, and B
-	limits [2]*lowpass   // of operands of a product
-	second *decimator
+	firsts [2]*halfband // to twice the output rate: A or the sum, and B
+	limits [2]*halfband // of operands of a product
+	second *halfband
 
 	pasts [pastTicks]past // the phases, per tick
 	tick  int
@@ -41,10 +41,10 @@ func newCore(rate float64) *core {
 	edge := math.Min(limitEdge, 0.4535*rate)
 	h1 := halfbandTaps(edge / (4 * rate))
 	h2 := halfbandTaps(edge / (2 * rate))
-	c := &core{rate: rate, m1: len(h1), m2: len(h2), second: newDecimator(h2, tick)}
+	c := &core{rate: rate, m1: len(h1), m2: len(h2), second: newHalfband(h2, tick)}
 	for i := range c.firsts {
-		c.firsts[i] = newDecimator(h1, 2*tick)
-		c.limits[i] = newLowpass(h2, 2*tick)
+		c.firsts[i] = newHalfband(h1, 2*tick)
+		c.limits[i] = newHalfband(h2, tick)
 	}
 	c.a.resets = make([]reset, 0, ticks)
 	c.b.resets = make([]reset, 0, ticks)
@@ -149,12 +149,12 @@ func (c *core) run(now *control, out *[tick]float64) {
 		}
 		c.b.eq.run(&other)
 	}
-	c.firsts[0].run(block[:ticks/2], block[:])
+	c.firsts[0].decimate(block[:ticks/2], block[:])
 	if c.product() {
-		c.firsts[1].run(other[:ticks/2], other[:])
+		c.firsts[1].decimate(other[:ticks/2], other[:])
 		c.multiply(block[:ticks/2], other[:ticks/2])
 	}
-	c.second.run(out[:], block[:ticks/2])
+	c.second.decimate(out[:], block[:ticks/2])
 	c.last = *now
 	c.tick++
 }
@@ -169,8 +169,8 @@ func (c *core) product() bool { return c.build.how == Ring || c.build.how == AM 
 // sound is: without one the product of two rich waveforms has no exact value,
 // as partials however high have difference tones that are heard (sound.md 5.4).
 func (c *core) multiply(a, b []float64) {
-	c.limits[0].run(a)
-	c.limits[1].run(b)
+	c.limits[0].filter(a)
+	c.limits[1].filter(b)
 	one := 0.0
 	if c.build.how == AM {
 		one = 1

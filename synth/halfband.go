@@ -45,75 +45,77 @@ func bessel0(x float64) float64 {
 	return sum
 }
 
-// A decimator halves the sample rate through a half-band filter in its
-// polyphase form: the odd samples meet the side taps, the even ones only the
-// middle. Output i is centred on input 2(i-m+1).
-type decimator struct {
+// A halfband runs a half-band filter in its polyphase form: an output meets the
+// side taps with the samples of its own parity, counted from the newest, and
+// the middle tap with the others.
+type halfband struct {
 	h         []float64
-	odd, even []float64 // what came before, then the block
+	even, odd []float64 // 2m-1 samples that came before, then the block
+	side      []float64
 }
 
-// newDecimator makes a decimator for blocks of at most n outputs.
-func newDecimator(h []float64, n int) *decimator {
-	return &decimator{h: h, odd: make([]float64, 2*len(h)-1+n), even: make([]float64, len(h)-1+n)}
+// newHalfband makes a filter for blocks of n samples of either parity.
+func newHalfband(h []float64, n int) *halfband {
+	past := 2*len(h) - 1
+	return &halfband{h: h, even: make([]float64, past+n), odd: make([]float64, past+n), side: make([]float64, n)}
 }
 
-func (d *decimator) reset() {
-	clear(d.odd)
-	clear(d.even)
+func (f *halfband) reset() {
+	clear(f.even)
+	clear(f.odd)
 }
 
-// run writes len(in)/2 samples to out. out may be the front of in.
-func (d *decimator) run(out, in []float64) {
-	m, n := len(d.h), len(in)/2
-	odd, even := d.odd[2*m-1:], d.even[m-1:]
-	for i := 0; i < n; i++ {
+// push takes a block in and returns half its length.
+func (f *halfband) push(in []float64) int {
+	n := len(in) / 2
+	even, odd := f.even[len(f.even)-n:], f.odd[len(f.odd)-n:]
+	copy(f.even, f.even[n:])
+	copy(f.odd, f.odd[n:])
+	for i := range odd {
 		even[i], odd[i] = in[2*i], in[2*i+1]
 	}
-	symmetric(out[:n], d.h, d.odd, 1)
-	for i, x := range d.even[:n] {
+	return n
+}
+
+// decimate halves the sample rate: it writes len(in)/2 samples to out, which
+// may be the front of in. Output i is centred on input 2(i-m+1).
+func (f *halfband) decimate(out, in []float64) {
+	n := f.push(in)
+	symmetric(out[:n], f.h, f.odd)
+	for i, x := range f.even[len(f.h):][:n] {
 		out[i] += 0.5 * x
 	}
-	copy(d.odd, d.odd[n:n+2*m-1])
-	copy(d.even, d.even[n:n+m-1])
 }
 
-// symmetric writes out[i] = Σ h[j]·(x[i+j·stride] + x[i+(2m-1-j)·stride]).
-func symmetric(out, h, x []float64, stride int) {
-	m := len(h)
-	for i := range out {
-		acc := 0.0
-		lo, hi := i, i+(2*m-1)*stride
-		for _, c := range h {
-			acc += c * (x[lo] + x[hi])
-			lo += stride
-			hi -= stride
+// filter keeps the rate and filters a block in place. The delay is 2m-1
+// samples.
+func (f *halfband) filter(block []float64) {
+	n, m := f.push(block), len(f.h)
+	symmetric(f.side, f.h, f.even)
+	for i, x := range f.odd[m-1:][:n] {
+		block[2*i] = f.side[i] + 0.5*x
+	}
+	symmetric(f.side, f.h, f.odd)
+	for i, x := range f.even[m:][:n] {
+		block[2*i+1] = f.side[i] + 0.5*x
+	}
+}
+
+// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+2m-1-j]), four sums at a time:
+// that keeps the processor's adders busy. len(out) is a multiple of four.
+func symmetric(out, h, x []float64) {
+	last := 2*len(h) - 1
+	for i := 0; i < len(out); i += 4 {
+		var a, b, c, d float64
+		lo, hi := x[i:i+len(h)+3], x[i:i+last+4]
+		for j, t := range h {
+			p, q := (*[4]float64)(lo[j:]), (*[4]float64)(hi[last-j:])
+			a += t * (p[0] + q[0])
+			b += t * (p[1] + q[1])
+			c += t * (p[2] + q[2])
+			d += t * (p[3] + q[3])
 		}
-		out[i] = acc
+		y := out[i : i+4]
+		y[0], y[1], y[2], y[3] = a, b, c, d
 	}
-}
-
-// A lowpass runs a half-band filter without changing the rate. Its delay is
-// 2m-1 samples.
-type lowpass struct {
-	h []float64
-	x []float64 // what came before, then the block
-}
-
-func newLowpass(h []float64, n int) *lowpass {
-	return &lowpass{h: h, x: make([]float64, 4*len(h)-2+n)}
-}
-
-func (l *lowpass) reset() { clear(l.x) }
-
-// run filters the block in place.
-func (l *lowpass) run(block []float64) {
-	past := 4*len(l.h) - 2
-	n := len(block)
-	copy(l.x[past:], block)
-	symmetric(block, l.h, l.x, 2)
-	for i, x := range l.x[2*len(l.h)-1 : 2*len(l.h)-1+n] {
-		block[i] += 0.5 * x
-	}
-	copy(l.x, l.x[n:n+past])
 }

@@ -153,7 +153,11 @@ func (o *osc) sines(resets []reset) {
 			p = o.cutSine(i, p, d*resets[0].t, d, resets[0].t)
 			resets = resets[1:]
 		}
-		p -= math.Floor(p)
+		if p >= 1 {
+			p--
+		} else if p < 0 {
+			p++
+		}
 		s := sineOf(p)
 		g += dg
 		g2 += dg2
