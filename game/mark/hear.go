@@ -18,6 +18,7 @@ type heard struct {
 	tones   tones  // lines of two frequencies, sums and differences
 	octave  octave // a second tone an octave or more above
 
+	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
 	cam        float64 // mean brightness: centroid of the spectrum on the ERB scale, in Cam
 }
@@ -40,7 +41,7 @@ func hear(samples []float32, rate, near float64) *heard {
 		return h
 	}
 	h.seconds = float64(a.end-a.start) / rate
-	h.pitch = a.findPitch()
+	h.pitch = a.findPitch(near)
 	t := a.track(h.pitch)
 	h.glide, h.vibrato = readTrack(t, &h.pitch)
 	f := a.settle(t, h)
@@ -57,11 +58,16 @@ func hear(samples []float32, rate, near float64) *heard {
 		h.partial = f.mean()
 		h.motion = f.motion(h)
 	}
-	h.pitch.hz += f.offset
+	if !h.glide.ok && math.Abs(f.offset) < 0.01*h.pitch.hz {
+		h.pitch.hz += f.offset
+	}
 	h.tones = a.findTones(near, h)
 	h.shape = f.shape(h)
-	h.octave = findOctave(h.partial)
+	if h.octave = findOctave(h.partial); h.shape.ok {
+		h.octave.ok = false // one shape explains it
+	}
 	h.cam = f.brightness()
+	h.bright = f.course()
 	if h.motion.kind == still || h.motion.kind == slow {
 		h.sweep = f.sweep()
 	}

@@ -21,8 +21,36 @@ func (f *frames) sweep() (s sweep) {
 	}
 	amount, seconds, end, left := fitFall(f.cam, w, f.hop)
 	amount *= math.Exp((f.first - f.hop/2) / seconds)
-	if math.Abs(amount) > 0.6 && math.Abs(amount) > 4*left && seconds > 0.015 {
+	if math.Abs(amount) > 0.6 && math.Abs(amount) > 3*left && seconds > 0.015 {
 		s = sweep{from: end + amount, to: end, seconds: seconds, ok: true}
 	}
 	return
+}
+
+// A course is the brightness over time in Cam.
+type course struct {
+	hop, first float64 // seconds
+	cam        []float64
+}
+
+// course keeps the brightness while the sound is within 50 dB of its loudest.
+func (f *frames) course() course {
+	top := quantile(f.total, 1)
+	n := 0
+	for n < len(f.total) && (f.total[n] > 1e-5*top || n < 4) {
+		n++
+	}
+	return course{f.hop, f.first, f.cam[:n]}
+}
+
+// crosses is the time in seconds after which the brightness stays on the far
+// side of a level: below it where it falls, above where it rises. It is at most
+// the length of the sound.
+func (c course) crosses(level float64, falls bool) float64 {
+	for i := len(c.cam) - 2; i >= 0; i-- { // the last frame holds the release
+		if (c.cam[i] > level) == falls {
+			return c.first + (float64(i)+0.5)*c.hop
+		}
+	}
+	return c.first
 }

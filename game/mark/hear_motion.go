@@ -157,7 +157,7 @@ func beatRate(moves [][]float64, weights []float64, number []int, hop float64) (
 	}
 	top := math.Min(20, fastest)
 	step := bin / 2
-	least := 0.6 / (float64(n) * hop * math.Max(1, float64(number[len(number)-1])/3))
+	least := math.Max(0.08, 0.6/(float64(n)*hop*math.Max(1, float64(number[len(number)-1])/3)))
 	for d := least; d < top; d += step {
 		if s := at(d); s > share {
 			share, hz = s, d
@@ -179,10 +179,29 @@ func beatRate(moves [][]float64, weights []float64, number []int, hop float64) (
 func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height float64) {
 	n := len(moves[0])
 	longest := n * 2 / 3
+	// Partials that move faster than the frames follow would blur the peaks.
+	smooth := func(e []float64) bool {
+		var c, s float64
+		for i := 1; i < n; i++ {
+			c += e[i] * e[i-1]
+			s += e[i] * e[i]
+		}
+		return c > 0.8*s
+	}
+	kept := make([]bool, len(moves))
+	some := false
+	for j, e := range moves {
+		kept[j] = smooth(e)
+		some = some || kept[j]
+	}
+	kept[0] = kept[0] || !some
 	r := make([]float64, longest+1)
 	for lag := range r {
 		var cross, energy float64
 		for j, e := range moves {
+			if !kept[j] {
+				continue
+			}
 			var c, s float64
 			for i := lag; i < n; i++ {
 				c += e[i] * e[i-lag]
@@ -203,7 +222,7 @@ func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height f
 		}
 	}
 	for i := lag; i < longest; i++ {
-		if r[i] > r[i-1] && r[i] >= r[i+1] && r[i] > 0.9*height {
+		if r[i] > r[i-1] && r[i] >= r[i+1] && r[i] > 0.85*height {
 			period := float64(i) + peakShift(r, i)
 			// Later repetitions give the period more exactly.
 			for k := 2.0; ; k++ {

@@ -28,7 +28,13 @@ const same = 0.992
 // (McLeod and Wyvill, "A smarter way to find pitch", ICMC 2005) that comes
 // within the factor same of its highest. Known weakness: a pulse train with
 // hardly any energy in odd partials is heard an octave high.
-func (a *analysis) findPitch() pitch {
+func (a *analysis) findPitch(near float64) pitch {
+	// Four octaves down lies nothing that a voice written at near can play, and
+	// slower repetitions are heard as a rhythm.
+	lowest := 24.0
+	if near > 0 {
+		lowest = math.Max(8, near/4.3)
+	}
 	var best pitch
 	length := a.end - a.start
 	// Long stretches resolve low notes and weak lower octaves; short ones follow
@@ -40,7 +46,7 @@ func (a *analysis) findPitch() pitch {
 			if from < a.start {
 				continue
 			}
-			p := a.periodOf(a.x[from : from+n])
+			p := a.periodOf(a.x[from:from+n], lowest)
 			if p.clarity > best.clarity+0.02 {
 				best = p
 			}
@@ -49,12 +55,12 @@ func (a *analysis) findPitch() pitch {
 			break
 		}
 	}
-	best.ok = best.hz > 0 && best.clarity > 0.85
+	best.ok = best.hz > 0 && best.clarity > 0.6
 	return best
 }
 
-// periodOf is the pitch of one stretch, between 16 Hz and 5 kHz.
-func (a *analysis) periodOf(x []float32) pitch {
+// periodOf is the pitch of one stretch, between lowest and 5 kHz.
+func (a *analysis) periodOf(x []float32, lowest float64) pitch {
 	n := len(x)
 	m := spectrum.FastLength(2 * n)
 	buf := make([]complex128, m)
@@ -72,7 +78,7 @@ func (a *analysis) periodOf(x []float32) pitch {
 		buf[i] = complex(real(v)*real(v)+imag(v)*imag(v), 0)
 	}
 	fft.Backward(buf)
-	longest := min(int(a.rate/16), n*2/3)
+	longest := min(int(a.rate/lowest), n*2/3)
 	shortest := max(2, int(a.rate/5000))
 	nsdf := make([]float64, longest+1)
 	for t := range nsdf {

@@ -134,6 +134,7 @@ func (f *frames) shape(h *heard) (s shape) {
 	}
 	s.low, s.value, s.high = quantile(values, 0.05), quantile(values, 0.5), quantile(values, 0.95)
 	logs := values
+	moved := s.high-s.low > 0.3 || s.family != indexed && s.high > 1.08*s.low
 	if s.family != indexed {
 		logs = make([]float64, len(values))
 		for i, v := range values {
@@ -143,7 +144,7 @@ func (f *frames) shape(h *heard) (s shape) {
 	amount, seconds, end, left := fitFall(logs, weights, f.hop)
 	start := f.first + float64(from)*f.hop - f.hop/2
 	amount *= math.Exp(start / seconds)
-	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 {
+	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 && seconds > 0.02 && moved {
 		s.fall = fall{from: end + amount, to: end, seconds: seconds, ok: true}
 		if s.family != indexed {
 			s.fall.from, s.fall.to = math.Exp2(end+amount), math.Exp2(end)

@@ -27,7 +27,7 @@ func (h *heard) String() string {
 	t := h.tones
 	s += fmt.Sprintf(" tones(%v) %d a %.1f b %.1f share %.2f n %d", t.ok, t.how, t.a, t.b, t.share, len(t.lines))
 	if h.octave.ok {
-		s += fmt.Sprintf(" octave %d %.1fdB", h.octave.times, h.octave.db)
+		s += fmt.Sprintf(" octave %d %.1f", h.octave.times, h.octave.class)
 	}
 	return s
 }

@@ -129,7 +129,7 @@ func (a *analysis) findTones(near float64, h *heard) (t tones) {
 	if t.how == noProduct {
 		return
 	}
-	t.ok = t.share > 0.9
+	t.ok = t.share > 0.9 && best > 0.75
 	t.carrier = lineAt(t.lines, t.a)
 	t.pair = (lineAt(t.lines, t.a+t.b) + lineAt(t.lines, math.Abs(t.a-t.b))) / 2
 	var sum, power float64

@@ -31,6 +31,12 @@ func (t *track) at(seconds float64) float64 {
 // cent (design choice, measured by the test of the vibrato).
 const lagSamples = 48
 
+// thinned is a sound at a lower rate.
+type thinned struct {
+	x    []float32
+	rate float64
+}
+
 // track follows the pitch from where it is clearest towards both ends, every 5
 // ms. At each place it compares stretches of the sound one period apart and
 // looks for the best period within a third of an octave of the last one, so
@@ -41,38 +47,50 @@ func (a *analysis) track(p pitch) *track {
 	if !p.ok {
 		return t
 	}
-	// Low notes need no more than the low partials: average neighbours down.
-	step := max(1, int(a.rate/p.hz/(2*lagSamples)))
-	x := thin(a.x[a.start:a.end], step)
-	rate := a.rate / float64(step)
-	n := int(float64(len(x)) / rate / t.hop)
+	// Low notes need no more than the low partials: average neighbours down,
+	// less where the pitch is higher.
+	levels := []thinned{{a.x[a.start:a.end], a.rate}}
+	for levels[0].rate/p.hz > 2*lagSamples && len(levels) < 6 {
+		l := levels[0]
+		levels = append([]thinned{{thin(l.x, 2), l.rate / 2}}, levels...)
+	}
+	n := int(float64(a.end-a.start) / a.rate / t.hop)
 	if n < 4 {
 		return t
 	}
 	t.cents = make([]float64, n)
 	t.clarity = make([]float64, n)
-	begin := n * 6 / 10
-	best := 0.0
-	first := rate / p.hz
+	look := func(i int, hz float64) (found, clarity float64) {
+		l := levels[len(levels)-1]
+		for _, v := range levels {
+			if v.rate/hz >= lagSamples*0.9 {
+				l = v
+				break
+			}
+		}
+		lag, c := period(l.x, (float64(i)+0.5)*t.hop*l.rate, l.rate/hz)
+		return l.rate / lag, c
+	}
+	begin, best := n*6/10, 0.0
 	for _, at := range []int{n * 5 / 10, n * 6 / 10, n * 7 / 10, n * 8 / 10, n * 9 / 10} {
-		if lag, c := period(x, (float64(at)+0.5)*t.hop*rate, first); c > best {
+		if hz, c := look(at, p.hz); c > best {
 			best, begin = c, at
-			t.cents[at] = 1200 * math.Log2(rate/lag/p.hz)
+			t.cents[at] = 1200 * math.Log2(hz/p.hz)
 		}
 	}
 	follow := func(from, to, by int) {
-		lag := rate / (p.hz * math.Exp2(t.cents[begin]/1200))
+		hz := p.hz * math.Exp2(t.cents[begin]/1200)
 		ratio := 1.0
 		for i := from; i != to; i += by {
-			next, c := period(x, (float64(i)+0.5)*t.hop*rate, lag*ratio)
+			next, c := look(i, hz*ratio)
 			t.clarity[i] = c
 			if c > 0.5 {
-				ratio = math.Max(0.85, math.Min(1.18, next/lag))
-				lag = next
+				ratio = math.Max(0.7, math.Min(1.4, next/hz))
+				hz = next
 			} else {
 				ratio = 1
 			}
-			t.cents[i] = 1200 * math.Log2(rate/lag/p.hz)
+			t.cents[i] = 1200 * math.Log2(hz/p.hz)
 		}
 	}
 	follow(begin, -1, -1)

@@ -27,6 +27,7 @@ const (
 	aboutVibrato
 	aboutMotion
 	aboutTones
+	aboutSidebands
 	aboutShape
 	aboutSweep
 	aboutLength
@@ -35,13 +36,14 @@ const (
 
 // explains lists for each topic those that follow from it.
 var explains = map[topic][]topic{
-	aboutOctave:  {aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
-	aboutGlide:   {aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones},
-	aboutVibrato: {aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion},
-	aboutMotion:  {aboutTimbre, aboutSweep, aboutTones},
-	aboutTones:   {aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion},
-	aboutShape:   {aboutTimbre, aboutSweep},
-	aboutSweep:   {aboutTimbre, aboutMotion},
+	aboutOctave:    {aboutSidebands, aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
+	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones},
+	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion},
+	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones},
+	aboutSidebands: {aboutTimbre},
+	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion},
+	aboutShape:     {aboutTimbre, aboutSweep},
+	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands},
 }
 
 // A finding is a reason with its topic.
@@ -92,9 +94,20 @@ func reasons(target, yours *heard) []Reason {
 }
 
 // explained says whether another finding, at least about as costly, explains f.
+// Of two that explain one another the more costly stays.
 func explained(f finding, all []finding) bool {
 	for _, g := range all {
-		if slices.Contains(explains[g.topic], f.topic) && (g.Cost >= 0.5*f.Cost || f.topic == aboutTimbre && g.Cost >= 0.2*f.Cost) {
+		if !slices.Contains(explains[g.topic], f.topic) {
+			continue
+		}
+		enough := 0.5
+		if f.topic == aboutTimbre {
+			enough = 0.2
+		}
+		if slices.Contains(explains[f.topic], g.topic) {
+			enough = 1
+		}
+		if g.Cost >= enough*f.Cost && !(enough == 1 && g.Cost == f.Cost) {
 			return true
 		}
 	}

@@ -60,7 +60,7 @@ func compareMotion(t, y *heard) (f []finding) {
 			more(b.depth, a.depth, "further", "less"), percent(b.depth), percent(a.depth)),
 			math.Abs(a.depth-b.depth) / math.Max(0.05, 0.15*(a.depth+b.depth)/2)}})
 	case width:
-		if t.shape.ok && y.shape.ok && t.shape.family == pulse && y.shape.family == pulse {
+		if t.shape.family == pulse && y.shape.family == pulse && t.shape.left < 3.5 && y.shape.left < 3.5 {
 			da, db := t.shape.high-t.shape.low, y.shape.high-y.shape.low
 			f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
 				more(db, da, "further", "less"), percent(y.shape.low), percent(y.shape.high), percent(t.shape.low), percent(t.shape.high)), math.Abs(da-db) / 0.04}})

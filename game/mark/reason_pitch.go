@@ -5,13 +5,18 @@ import (
 	"math"
 )
 
-// pitched says whether a sound has one pitch that can be spoken of.
+// pitched says whether a sound has one pitch that can be spoken of: it repeats,
+// its partials are multiples, and it is not better explained by the sums and
+// differences of two frequencies.
 func (h *heard) pitched() bool {
-	return h.pitch.ok && h.pitch.filled >= 0.4 && h.inharmonic < 0.2
+	return h.pitch.ok && h.inharmonic < 0.2 && (h.shape.ok || !h.tones.ok) && (h.pitch.filled >= 0.45 || h.partial.at(1) > -20)
 }
 
 func comparePitch(t, y *heard) (f []finding) {
 	if !t.pitched() || !y.pitched() {
+		return
+	}
+	if restarts(t, y) > 0 || restarts(y, t) > 0 {
 		return
 	}
 	cents := 1200 * math.Log2(y.pitch.hz/t.pitch.hz)
@@ -29,11 +34,23 @@ func comparePitch(t, y *heard) (f []finding) {
 		if octaves > 0 {
 			text = fmt.Sprintf("Yours is %s higher than the target: its footage is %s as long.", far, part)
 		}
+		switch {
+		case octaves > 0 && t.octave.ok && t.octave.times == 1<<n:
+			text = fmt.Sprintf("The lower tone of the target cannot be heard in yours: the tone %s above is stronger in yours.", far)
+		case octaves < 0 && y.octave.ok && y.octave.times == 1<<n && !t.octave.ok && t.shape.ok:
+			text = fmt.Sprintf("Yours is %s lower than the target: it has a second tone %s below, which the target has not.", far, far)
+		}
 		f = append(f, finding{aboutOctave, Reason{text, 20 + 10*float64(n)}})
 		cents = rest
 	}
 	// Practised listeners: 5 cents (hearing.md 1.1).
 	cost := math.Abs(cents) / pitchStep
+	if t.sweep.ok || y.sweep.ok || t.shape.fall.ok || y.shape.fall.ok || t.motion.kind == width || y.motion.kind == width {
+		cost /= 3 // what moves the partials turns their phases too
+	}
+	if t.motion.kind == beats || y.motion.kind == beats {
+		cost /= 2 // the pitch of two tones is that between them, and less sharp (design choice)
+	}
 	text := fmt.Sprintf("Yours is %s cents %s.", number(math.Abs(cents)), more(cents, 0, "sharp", "flat"))
 	if math.Abs(cents) > 120 {
 		text = fmt.Sprintf("Yours is %s semitones too %s.", number(math.Abs(cents)/100), more(cents, 0, "high", "low"))

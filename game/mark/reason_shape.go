@@ -10,6 +10,11 @@ func compareShape(t, y *heard) (f []finding) {
 	if !t.pitched() || !y.pitched() {
 		return
 	}
+	if r := restarts(t, y); r > 0 {
+		b = shape{family: a.family, value: r, low: r, high: r, ok: true}
+	} else if r := restarts(y, t); r > 0 {
+		a = shape{family: b.family, value: r, low: r, high: r, ok: true}
+	}
 	if g := compareOctaves(t, y); g != nil {
 		f = append(f, *g)
 	}
@@ -38,10 +43,6 @@ func compareShape(t, y *heard) (f []finding) {
 		if t.motion.kind == still && y.motion.kind == still {
 			step := 0.04 * (a.value + b.value) / 2
 			f = append(f, finding{aboutShape, Reason{compareDuty(a.value, b.value), math.Abs(a.value-b.value) / step}})
-		} else if t.motion.kind == width || y.motion.kind == width {
-			ma, mb := (a.low+a.high)/2, (b.low+b.high)/2
-			_ = ma
-			_ = mb
 		}
 	case synced, syncedT, syncedS, syncedP:
 		f = append(f, compareSync(a, b, t, y)...)
@@ -55,6 +56,21 @@ func resets(f family) bool { return f >= synced && f <= syncedP }
 
 func plainOf(f family) family {
 	return map[family]family{synced: sawtooth, syncedT: triangle, syncedS: sine, syncedP: pulse}[f]
+}
+
+// restarts is the ratio for which a plain sound of n times the pitch of a
+// synced one is the same voice, its slave running a whole number of times as
+// fast: then nothing is cut short, and the pitch jumps to the slave's. 0 where
+// that does not explain it.
+func restarts(synced, plain *heard) float64 {
+	if !synced.shape.ok || !plain.shape.ok || !resets(synced.shape.family) || plainOf(synced.shape.family) != plain.shape.family {
+		return 0
+	}
+	ratio := plain.pitch.hz / synced.pitch.hz
+	if n := math.Round(ratio); n >= 2 && math.Abs(ratio/n-1) < 0.01 {
+		return ratio
+	}
+	return 0
 }
 
 // describe says what can be seen of a shape in its partials.
@@ -163,19 +179,20 @@ func unlike(a, b partials) float64 {
 // compareOctaves speaks of a second tone an octave or more above.
 func compareOctaves(t, y *heard) *finding {
 	a, b := t.octave, y.octave
-	name := func(times int) string {
-		return map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}[times]
+	if !a.ok && !b.ok || t.shape.ok && y.shape.ok {
+		return nil
 	}
-	switch {
-	case a.ok && b.ok && a.times != b.times:
-		return &finding{aboutShape, Reason{fmt.Sprintf("The second tone of yours lies %s above the pitch, the target's %s.", name(b.times), name(a.times)), 15}}
-	case a.ok && b.ok:
-		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is %s in yours: its partials stand out by %s dB, in the target by %s.", name(a.times),
-			more(b.db, a.db, "stronger", "weaker"), number(b.db), number(a.db)), math.Abs(a.db-b.db) / 2}}
-	case a.ok && y.octave.db < 0.5*a.db:
-		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is weaker in yours, or not there.", name(a.times)), math.Abs(a.db-math.Max(0, b.db)) / 2}}
-	case b.ok && t.octave.db < 0.5*b.db:
-		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is stronger in yours.", name(b.times)), math.Abs(b.db-math.Max(0, a.db)) / 2}}
+	name := map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}
+	if a.ok && b.ok && a.times != b.times {
+		return &finding{aboutShape, Reason{fmt.Sprintf("The second tone of yours lies %s above the pitch, the target's %s.", name[b.times], name[a.times]), 15}}
 	}
-	return nil
+	at := max(a.times, b.times)
+	da, db := a.above(at), b.above(at)
+	cost := math.Abs(da-db) / 1.5
+	if !a.ok || !b.ok {
+		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above the pitch is %s in yours, by %s dB.", name[at],
+			more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}
+	}
+	return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is %s in yours: re the partials of the lower tone by %s dB.", name[at],
+		more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}
 }

@@ -133,6 +133,9 @@ func wanted(name string, c *sheet.Control, e *sheet.Exercise, v float64, said st
 		said += map[bool]string{true: " FASTER", false: " SLOWER"}[y > t]
 	}
 	at := c.Get(&e.Target)
+	if name == "duty/a.duty" {
+		v = min(v, 1-v) // a duty d sounds like 1 - d
+	}
 	matches := func(re string) bool { return regexp.MustCompile(re).MatchString(said) }
 	switch name {
 	case "shape/a.shape":
@@ -147,7 +150,7 @@ func wanted(name string, c *sheet.Control, e *sheet.Exercise, v float64, said st
 		return map[int]func() bool{ // the target's B is at 4'
 			0: func() bool { return matches("two octaves lower") },
 			1: func() bool { return matches("an octave lower") },
-			2: func() bool { return matches("one octave above is weaker in yours") },
+			2: func() bool { return matches("one octave above (the pitch )?is weaker in yours") },
 			4: func() bool { return matches("two octaves above the pitch, the target's one") },
 		}[int(v)]()
 	case "beats/b.cents":

@@ -10,26 +10,41 @@ import (
 // power scale; the compressed centroid used here moves less (design choice).
 const camStep = 0.25
 
+// compareSweep speaks of how the brightness moves through the note: when it is
+// half way from where the sweeping sound starts to where it ends.
 func compareSweep(t, y *heard) (f []finding) {
-	a, b := t.sweep, y.sweep
-	switch {
-	case !a.ok && !b.ok:
+	s := t.sweep
+	if !s.ok {
+		s = y.sweep
+	}
+	if !s.ok || t.glide.ok || y.glide.ok {
 		return
-	case !b.ok:
-		return []finding{{aboutSweep, Reason{fmt.Sprintf("The target grows %s while it sounds; yours hardly changes.", more(a.to, a.from, "brighter", "duller")),
-			math.Abs(a.from-a.to) / camStep / 2}}}
-	case !a.ok:
-		return []finding{{aboutSweep, Reason{fmt.Sprintf("Yours grows %s while it sounds; the target hardly changes.", more(b.to, b.from, "brighter", "duller")),
-			math.Abs(b.from-b.to) / camStep / 2}}}
 	}
-	if (a.from-a.to)*(b.from-b.to) > 0 {
-		stays := more(a.from, a.to, "bright", "dull")
-		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours stays %s %s: its brightness changes within %s, the target's within %s.",
-			stays, more(b.seconds, a.seconds, "longer", "less long"), duration(b.seconds), duration(a.seconds)),
-			math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)}})
+	if t.shape.ok && y.shape.ok && resets(t.shape.family) && resets(y.shape.family) {
+		return // the peak says it better
 	}
-	return append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(b.from, a.from, "brighter", "duller")),
-		math.Abs(a.from-b.from) / camStep / 2}})
+	falls := s.from > s.to
+	mid := (s.from + s.to) / 2
+	a, b := t.bright.crosses(mid, falls), y.bright.crosses(mid, falls)
+	stays := map[bool]string{true: "bright", false: "dull"}[falls]
+	text := fmt.Sprintf("Yours stays %s %s: its brightness is half way down after %s, the target's after %s.", stays,
+		more(b, a, "longer", "less long"), duration(b), duration(a))
+	switch {
+	case b > 0.85*y.seconds:
+		text = fmt.Sprintf("Yours stays %s longer: the brightness of the target is half way down after %s, that of yours hardly changes.", stays, duration(a))
+	case b <= y.bright.first:
+		text = fmt.Sprintf("Yours is %s from the start; the target only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(a))
+	case a <= t.bright.first:
+		text = fmt.Sprintf("The target is %s from the start; yours only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(b))
+	case a > 0.85*t.seconds:
+		text = fmt.Sprintf("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
+	}
+	f = append(f, finding{aboutSweep, Reason{text, math.Abs(math.Log(b/a)) / math.Log(1.15)}})
+	if t.sweep.ok && y.sweep.ok {
+		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")),
+			math.Abs(y.sweep.from-t.sweep.from) / camStep / 3}})
+	}
+	return
 }
 
 func compareLength(t, y *heard) (f []finding) {

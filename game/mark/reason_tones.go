@@ -39,16 +39,16 @@ func compareTones(t, y *heard) (f []finding) {
 		p, q := t.tones, y.tones
 		switch {
 		case p.how == ringed && q.how == modulated:
-			f = append(f, finding{aboutTones, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
+			f = append(f, finding{aboutSidebands, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
 		case p.how == modulated && q.how == ringed:
-			f = append(f, finding{aboutTones, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
+			f = append(f, finding{aboutSidebands, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
 		case p.how == modulated && q.how == modulated:
 			da, db := math.Min(1, 2*p.pair/p.carrier), math.Min(1, 2*q.pair/q.carrier)
-			f = append(f, finding{aboutTones, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
+			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
 				more(db, da, "stronger", "weaker"), percent(db), percent(da)), math.Abs(da-db) / math.Max(0.05, 0.12*da)}})
 		case p.how == spread && q.how == spread:
 			ys, ts := two(math.Sqrt2*q.breadth, math.Sqrt2*p.breadth)
-			f = append(f, finding{aboutTones, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
+			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
 				more(q.breadth, p.breadth, "further", "less far"), ys, ts), math.Abs(p.breadth-q.breadth) * math.Sqrt2 / (0.15 + 0.02*p.breadth)}})
 		}
 	}
