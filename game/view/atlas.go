@@ -1,0 +1,185 @@
+package view
+
+import (
+	"image"
+	"image/draw"
+	"math"
+
+	"github.com/hajimehoshi/ebiten/v2"
+	"golang.org/x/image/vector"
+)
+
+// slant is how far a handwritten figure leans: x for each y (design choice, 12°).
+const slant = 0.21
+
+// A cut is one form of a typeface: what glyphs are kept by.
+type cut struct {
+	bold, slanted bool
+	size          int // of the em in quarters of a pixel of the device
+}
+
+func (c cut) em() float64 { return float64(c.size) / 4 }
+
+// places is how many horizontal places within a pixel a glyph is kept for:
+// small letters need more for even spacing.
+func (c cut) places() int {
+	switch em := c.em(); {
+	case em < 20:
+		return 4
+	case em < 40:
+		return 2
+	}
+	return 1
+}
+
+type glyphKey struct {
+	cut   cut
+	glyph glyphID
+	place int
+}
+
+// A sprite is where a glyph lies in the atlas, and where its corner stands
+// from the origin of the glyph.
+type sprite struct {
+	x, y, w, h float32
+	dx, dy     float32
+}
+
+// An atlas is the texture from which everything is drawn: a white dot in its
+// corner, then glyphs, shelf by shelf.
+type atlas struct {
+	image       *ebiten.Image
+	side        int
+	sprites     map[glyphKey]sprite
+	x, y, shelf int // where the next glyph goes, and how tall this shelf is
+
+	used    map[cut]bool
+	warming []warming // cuts whose glyphs are not all made
+
+	raster vector.Rasterizer
+	alpha  *image.Alpha
+	pixels []byte
+}
+
+// whiteAt is the middle of the white dot.
+const whiteAt = 2
+
+func newAtlas(side int) *atlas {
+	a := &atlas{image: ebiten.NewImage(side, side), side: side, used: map[cut]bool{}}
+	a.clear()
+	return a
+}
+
+// clear empties the atlas. What was drawn from it before must be on its way.
+func (a *atlas) clear() {
+	a.sprites = map[glyphKey]sprite{}
+	a.x, a.y, a.shelf = 2*whiteAt+1, 0, 2*whiteAt+1
+	a.pixels = append(a.pixels[:0], make([]byte, 4*4*whiteAt*whiteAt)...)
+	for i := range a.pixels {
+		a.pixels[i] = 255
+	}
+	a.image.SubImage(image.Rect(0, 0, 2*whiteAt, 2*whiteAt)).(*ebiten.Image).WritePixels(a.pixels)
+}
+
+// sprite finds a glyph, or makes it. It fails where the atlas is full.
+func (a *atlas) sprite(k glyphKey) (sprite, bool) {
+	if s, ok := a.sprites[k]; ok {
+		return s, true
+	}
+	s, ok := a.make(k)
+	if ok {
+		a.sprites[k] = s
+	}
+	return s, ok
+}
+
+func (a *atlas) make(k glyphKey) (sprite, bool) {
+	f := face(k.cut.bold)
+	t := scaler{scale: k.cut.em() / f.em}
+	if k.cut.slanted {
+		t.lean = slant
+	}
+	f.trace(k.glyph, 0, 0, &t)
+	if t.empty() {
+		return sprite{}, true
+	}
+	within := float64(k.place) / float64(k.cut.places())
+	x0, y0 := math.Floor(t.left+within), math.Floor(t.top)
+	w, h := int(math.Ceil(t.right+within)-x0), int(math.Ceil(t.bottom)-y0)
+	if a.x+w > a.side { // a new shelf
+		a.x, a.y, a.shelf = 0, a.y+a.shelf, 0
+	}
+	if a.y+h > a.side || w > a.side {
+		return sprite{}, false
+	}
+	a.raster.Reset(w, h)
+	t.to, t.dx, t.dy = &a.raster, within-x0, -y0
+	f.trace(k.glyph, 0, 0, &t)
+	a.write(w, h)
+	s := sprite{float32(a.x), float32(a.y), float32(w), float32(h), float32(x0), float32(y0)}
+	a.x, a.shelf = a.x+w+1, max(a.shelf, h+1)
+	return s, true
+}
+
+// write rasterizes into the atlas.
+func (a *atlas) write(w, h int) {
+	if a.alpha == nil || len(a.alpha.Pix) < w*h {
+		a.alpha = image.NewAlpha(image.Rect(0, 0, w, h))
+	}
+	a.alpha.Stride, a.alpha.Rect = w, image.Rect(0, 0, w, h)
+	clear(a.alpha.Pix[:w*h])
+	a.raster.DrawOp = draw.Src
+	a.raster.Draw(a.alpha, a.alpha.Rect, image.Opaque, image.Point{})
+	a.pixels = a.pixels[:0]
+	for _, v := range a.alpha.Pix[:w*h] {
+		a.pixels = append(a.pixels, v, v, v, v)
+	}
+	a.image.SubImage(image.Rect(a.x, a.y, a.x+w, a.y+h)).(*ebiten.Image).WritePixels(a.pixels)
+}
+
+// A scaler turns font units into pixels. Without a rasterizer it finds the
+// bounds, of the control points too.
+type scaler struct {
+	scale, lean              float64
+	left, top, right, bottom float64
+	seen                     bool
+	to                       *vector.Rasterizer
+	dx, dy                   float64
+}
+
+func (s *scaler) empty() bool { return !s.seen }
+
+func (s *scaler) at(x, y float64) (px, py float32) {
+	fx, fy := (x+s.lean*y)*s.scale, -y*s.scale
+	if !s.seen {
+		s.left, s.right, s.top, s.bottom, s.seen = fx, fx, fy, fy, true
+	}
+	s.left, s.right = min(s.left, fx), max(s.right, fx)
+	s.top, s.bottom = min(s.top, fy), max(s.bottom, fy)
+	return float32(fx + s.dx), float32(fy + s.dy)
+}
+
+func (s *scaler) move(x, y float64) {
+	if px, py := s.at(x, y); s.to != nil {
+		s.to.MoveTo(px, py)
+	}
+}
+
+func (s *scaler) line(x, y float64) {
+	if px, py := s.at(x, y); s.to != nil {
+		s.to.LineTo(px, py)
+	}
+}
+
+func (s *scaler) curve(cx, cy, x, y float64) {
+	pcx, pcy := s.at(cx, cy)
+	if px, py := s.at(x, y); s.to != nil {
+		s.to.QuadTo(pcx, pcy, px, py)
+	}
+}
+
+func (s *scaler) shut() {
+	if s.to != nil {
+		s.to.ClosePath()
+	}
+}

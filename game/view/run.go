@@ -1,0 +1,92 @@
+package view
+
+import (
+	"image"
+	"image/color"
+
+	"github.com/hajimehoshi/ebiten/v2"
+
+	"partialcredit/game"
+)
+
+// An App is what is shown.
+type App interface {
+	// Update is called once a tick with the size of the screen in CSS pixels.
+	Update(w, h float64) error
+	// Scene is what to draw. It holds until the next Update.
+	Scene() *game.Scene
+	// Revision changes whenever the scene has changed.
+	Revision() int
+	// Dark asks for the blackboard.
+	Dark() bool
+}
+
+// Run shows the app until Update fails.
+func Run(app App) error {
+	ebiten.SetScreenClearedEveryFrame(false)
+	ebiten.SetScreenFilterEnabled(false) // the screen is the device's pixels
+	ebiten.SetRunnableOnUnfocused(true)
+	return ebiten.RunGame(&screen{app: app})
+}
+
+// A screen draws an app when it has changed.
+type screen struct {
+	app     App
+	w, h    float64 // CSS pixels
+	scale   float64
+	painter *painter
+
+	drawn drawn
+}
+
+// drawn is what the screen showed last.
+type drawn struct {
+	revision int
+	dark     bool
+	size     image.Point
+	valid    bool
+}
+
+func (s *screen) LayoutF(w, h float64) (float64, float64) {
+	s.scale = ebiten.Monitor().DeviceScaleFactor()
+	s.w, s.h = w, h
+	return w * s.scale, h * s.scale
+}
+
+// Layout is for the interface only: LayoutF is called instead.
+func (s *screen) Layout(int, int) (int, int) { panic("view: LayoutF is called instead") }
+
+func (s *screen) Update() error {
+	if err := s.app.Update(s.w, s.h); err != nil {
+		return err
+	}
+	if s.painter != nil {
+		s.painter.warm()
+	}
+	return nil
+}
+
+func (s *screen) Draw(to *ebiten.Image) {
+	now := drawn{s.app.Revision(), s.app.Dark(), to.Bounds().Size(), true}
+	if now == s.drawn {
+		return
+	}
+	scene := s.app.Scene()
+	if scene == nil {
+		return
+	}
+	if s.painter == nil {
+		s.painter = newPainter()
+	}
+	th := &paper
+	if now.dark {
+		th = &blackboard
+	}
+	s.painter.draw(to, scene, th, s.scale)
+	s.drawn = now
+}
+
+func (t tint) color() color.Color {
+	part := func(v float32) uint8 { return uint8(v*255 + 0.5) }
+	return color.RGBA{part(t[0]), part(t[1]), part(t[2]), part(t[3])}
+}
