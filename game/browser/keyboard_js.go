@@ -49,7 +49,7 @@ func (p *Page) keyDown(e js.Value) {
 		alt:       e.Get("altKey").Bool(),
 		composing: e.Get("isComposing").Bool(),
 	}
-	if !modifier(k.key) {
+	if k.key == "Tab" || k.ours() {
 		p.keyboard.away = false
 	}
 	if !k.ours() {

@@ -38,12 +38,3 @@ func repeats(key string) bool {
 	}
 	return false
 }
-
-// modifier reports whether the key only changes what others mean.
-func modifier(key string) bool {
-	switch key {
-	case "Shift", "Control", "Alt", "AltGraph", "Meta", "CapsLock", "NumLock", "Fn":
-		return true
-	}
-	return false
-}
