@@ -48,21 +48,20 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.partial = f.mean()
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
+	h.tones = a.findTones(near, h)
+	h.shape = f.shape(h)
 	h.motion = f.motion(h)
-	if h.vibrato.ok && (h.motion.kind == width || h.motion.kind == beats) && h.motion.sure > 0.6 && h.motion.depth > 0.2 && h.vibrato.cents < 100 {
-		// Beats and a moving duty shift the phases of the partials too. That is no
-		// vibrato.
+	if h.vibrato.ok && h.phaseSwing() {
 		h.vibrato.ok = false
 		clear(t.cents)
 		f = a.frames(t, h)
 		h.partial = f.mean()
+		h.shape = f.shape(h)
 		h.motion = f.motion(h)
 	}
-	if !h.glide.ok && math.Abs(f.offset) < 0.01*h.pitch.hz {
+	if !h.glide.ok && math.Abs(f.offset) < 0.003*h.pitch.hz {
 		h.pitch.hz += f.offset
 	}
-	h.tones = a.findTones(near, h)
-	h.shape = f.shape(h)
 	if h.octave = findOctave(h.partial); h.shape.ok {
 		h.octave.ok = false // one shape explains it
 	}
@@ -74,6 +73,18 @@ func hear(samples []float32, rate, near float64) *heard {
 	return h
 }
 
+// phaseSwing says whether the vibrato is only the movement of phases which comes
+// with beats and with a moving duty. A duty that swings by ±D at f hertz moves
+// the frequency by 2·f·D at most, here f (derived from pulse = sawtooth -
+// sawtooth), a third more where it is measured roughly.
+func (h *heard) phaseSwing() bool {
+	m, v := h.motion, h.vibrato
+	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
+		return false
+	}
+	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)
+}
+
 // settle cuts the sound into frames along its pitch track. A glide is believed
 // only where the sound is more harmonic along it than along a constant pitch.
 func (a *analysis) settle(t *track, h *heard) *frames {
@@ -81,7 +92,7 @@ func (a *analysis) settle(t *track, h *heard) *frames {
 	if !h.glide.ok {
 		return f
 	}
-	flat := &track{hop: t.hop, base: t.base}
+	flat := &track{hop: t.hop, base: t.middle}
 	g := a.frames(flat, h)
 	if until := 3 * h.glide.seconds; f.early(until) < 0.5*g.early(until) {
 		return f
@@ -90,7 +101,8 @@ func (a *analysis) settle(t *track, h *heard) *frames {
 	if h.vibrato.ok {
 		return f
 	}
-	t.cents = nil
+	*t = *flat
+	h.pitch.hz = t.base
 	return g
 }
 

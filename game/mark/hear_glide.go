@@ -32,6 +32,8 @@ func readTrack(t *track, p *pitch) (g glide, v vibrato) {
 		}
 	}
 	amount, seconds, end, left := fitFall(t.cents, weights, t.hop)
+	middle := quantile(believed(t.cents, weights), 0.5)
+	t.middle = t.base * math.Exp2(middle/1200)
 	rest := make([]float64, n)
 	for i := range rest {
 		rest[i] = t.cents[i] - end - amount*math.Exp(-(float64(i)+0.5)*t.hop/seconds)
@@ -42,7 +44,7 @@ func readTrack(t *track, p *pitch) (g glide, v vibrato) {
 	if math.Abs(amount) > 30 && math.Abs(amount) > 1.5*left && seconds < length && seconds > 0.008 {
 		g = glide{semitones: amount / 100, seconds: seconds, ok: true}
 	} else {
-		end = weightedMean(t.cents, weights)
+		end = middle
 		for i := range rest {
 			rest[i] = t.cents[i] - end
 		}
@@ -121,6 +123,16 @@ func plausible(amount, tau float64, y []float64, hop float64) bool {
 		lo, hi = math.Min(lo, v), math.Max(hi, v)
 	}
 	return tau < float64(len(y))*hop && math.Abs(amount) <= 1.6*(hi-lo)+1e-9
+}
+
+// believed are the values with a weight.
+func believed(y, w []float64) (kept []float64) {
+	for i, v := range y {
+		if w[i] > 0 {
+			kept = append(kept, v)
+		}
+	}
+	return
 }
 
 func weightedMean(y, w []float64) float64 {

@@ -58,7 +58,7 @@ func (f *frames) motion(h *heard) (m motion) {
 		detrend(e)
 		return e, mean
 	}
-	if len(f.power) > 0 {
+	if h.pitched() && len(f.power) > 0 {
 		for k := range min(24, len(f.power[0])) {
 			if h.partial.at(k+1) < -38 {
 				continue
@@ -189,12 +189,13 @@ func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height f
 		return c > 0.8*s
 	}
 	kept := make([]bool, len(moves))
-	some := false
 	for j, e := range moves {
-		kept[j] = smooth(e)
-		some = some || kept[j]
+		if !smooth(e) {
+			break // and the higher ones move faster still
+		}
+		kept[j] = true
 	}
-	kept[0] = kept[0] || !some
+	kept[0] = true
 	r := make([]float64, longest+1)
 	for lag := range r {
 		var cross, energy float64
@@ -218,11 +219,11 @@ func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height f
 	}
 	for i := lag; i < longest; i++ {
 		if r[i] > r[i-1] && r[i] >= r[i+1] {
-			height = math.Max(height, r[i])
+			height = math.Max(height, peakHeight(r, i))
 		}
 	}
 	for i := lag; i < longest; i++ {
-		if r[i] > r[i-1] && r[i] >= r[i+1] && r[i] > 0.85*height {
+		if r[i] > r[i-1] && r[i] >= r[i+1] && peakHeight(r, i) > 0.88*height {
 			period := float64(i) + peakShift(r, i)
 			// Later repetitions give the period more exactly.
 			for k := 2.0; ; k++ {

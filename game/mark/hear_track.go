@@ -8,6 +8,7 @@ type track struct {
 	cents   []float64 // re the steady pitch
 	clarity []float64
 	base    float64 // the steady pitch in Hz
+	middle  float64 // the median pitch in Hz
 }
 
 // at is the pitch in Hz at a time in seconds from the start of the sound.
@@ -131,6 +132,8 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 		}
 		v := 2 * cross / (energy + other + 1e-30)
 		values[l-from] = v
+		// Of two that are nearly as good, the one nearer to the guess.
+		v -= 0.2 * math.Abs(math.Log2(float64(l)/(guess*times)))
 		if v > best {
 			best, where = v, l
 		}
@@ -138,9 +141,8 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 	if where <= from || where >= to {
 		return guess, 0
 	}
-	// Of peaks nearly as high, the one nearest to the guess.
 	shift := peakShift(values[:to-from+1], where-from)
-	return (float64(where) + shift) / times, best
+	return (float64(where) + shift) / times, values[where-from]
 }
 
 // thin averages step neighbours (twice, so that what folds back is weak).
