@@ -5,6 +5,7 @@ import "math"
 // heard is what can be told from a sound alone. Every percept says whether it
 // is sure; a percept that is not sure must not be put into words.
 type heard struct {
+	sound   *analysis // what was listened to
 	silent  bool
 	seconds float64 // how long it sounds, from its start to -50 dB
 
@@ -40,6 +41,7 @@ func hear(samples []float32, rate, near float64) *heard {
 		h.silent = true
 		return h
 	}
+	h.sound = a
 	h.seconds = float64(a.end-a.start) / rate
 	h.pitch = a.findPitch(near)
 	t := a.track(h.pitch)
@@ -48,8 +50,10 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.partial = f.mean()
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
-	h.tones = a.findTones(near, h)
 	h.shape = f.shape(h)
+	if !h.shape.ok {
+		h.tones = a.findTones(near)
+	}
 	h.motion = f.motion(h)
 	if h.vibrato.ok && h.phaseSwing() {
 		h.vibrato.ok = false

@@ -50,6 +50,9 @@ func (a *analysis) findPitch(near float64) pitch {
 			if p.clarity > best.clarity+0.02 {
 				best = p
 			}
+			if best.clarity > 0.98 {
+				break
+			}
 		}
 		if best.clarity > 0.97 {
 			break

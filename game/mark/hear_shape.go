@@ -127,7 +127,8 @@ func (f *frames) shape(h *heard) (s shape) {
 	}
 	values := make([]float64, 0, to-from)
 	weights := make([]float64, 0, to-from)
-	for i := from; i < to; i++ {
+	stride := (to-from)/120 + 1
+	for i := from; i < to; i += stride {
 		v, e, _ := fit(level(i), s.family)
 		values = append(values, v)
 		weights = append(weights, 1/(0.3+e*e))
@@ -141,8 +142,8 @@ func (f *frames) shape(h *heard) (s shape) {
 			logs[i] = math.Log2(v)
 		}
 	}
-	amount, seconds, end, left := fitFall(logs, weights, f.hop)
-	start := f.first + float64(from)*f.hop - f.hop/2
+	amount, seconds, end, left := fitFall(logs, weights, f.hop*float64(stride))
+	start := f.first + float64(from)*f.hop - f.hop*float64(stride)/2
 	amount *= math.Exp(start / seconds)
 	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 && seconds > 0.02 && moved {
 		s.fall = fall{from: end + amount, to: end, seconds: seconds, ok: true}

@@ -47,6 +47,14 @@ var combinations = func() (t [products][]combination) {
 
 func (t combination) hz(a, b float64) float64 { return math.Abs(float64(t.k)*a + float64(t.l)*b) }
 
+// lines are those of the sound, found when they are first asked for.
+func (h *heard) lines() []spectrum.Line {
+	if h.tones.lines == nil {
+		h.tones.lines = h.sound.findLines()
+	}
+	return h.tones.lines
+}
+
 // findLines takes the lines of the middle of the sound, up to two seconds, down
 // to -45 dB, at most 40.
 func (a *analysis) findLines() []spectrum.Line {
@@ -91,7 +99,7 @@ func (a *analysis) findLines() []spectrum.Line {
 }
 
 // findTones looks for two frequencies that explain the lines of a sound.
-func (a *analysis) findTones(near float64, h *heard) (t tones) {
+func (a *analysis) findTones(near float64) (t tones) {
 	t.lines = a.findLines()
 	if len(t.lines) < 2 {
 		return

@@ -13,12 +13,12 @@ func compareTones(t, y *heard) (f []finding) {
 	a, b, how := 0.0, 0.0, noProduct
 	switch {
 	case t.tones.ok && !t.pitched():
-		v, score := t.tones.moved(y.tones.lines)
+		v, score := t.tones.moved(y.lines())
 		if score > agrees {
 			a, b, how = t.tones.b, v, t.tones.how
 		}
 	case y.tones.ok && !y.pitched():
-		v, score := y.tones.moved(t.tones.lines)
+		v, score := y.tones.moved(t.lines())
 		if score > agrees {
 			a, b, how = v, y.tones.b, y.tones.how
 		}
