@@ -10,11 +10,12 @@ const (
 // A glide takes the controls to where they were set, each in a straight line.
 // Choices, length and seed change at once: see [Voice.Set].
 type glide struct {
-	now  Sound
-	goal Sound
-	move [64]float64 // per tick, in the order of the fields
-	left int         // ticks to go
-	all  int         // ticks of a whole glide
+	now     Sound
+	goal    Sound
+	scratch Sound
+	move    [64]float64 // per tick, in the order of the fields
+	left    int         // ticks to go
+	all     int         // ticks of a whole glide
 }
 
 // glides says which fields move in a straight line.
@@ -22,16 +23,26 @@ func glides(f *Field) bool {
 	return len(f.Choices) == 0 && f.Name != "seconds" && f.Name != "seed"
 }
 
+// start puts the controls where s has them.
+func (g *glide) start(s Sound, rate float64) {
+	*g = glide{goal: s, all: max(1, int(math.Round(glideTime*rate/tick)))}
+	clamp(&g.goal)
+	g.now = g.goal
+}
+
+// set brings goal into its ranges and starts towards it.
 func (g *glide) set(goal Sound) {
-	if goal == g.goal {
+	g.scratch = goal
+	clamp(&g.scratch)
+	if g.scratch == g.goal {
 		return
 	}
-	was := g.now
-	g.goal, g.now, g.left = goal, goal, g.all
+	g.goal, g.scratch, g.left = g.scratch, g.now, g.all
+	g.now = g.goal
 	for i := range fields {
 		if f := &fields[i]; glides(f) {
-			from := f.Get(&was)
-			g.move[i] = (f.Get(&goal) - from) / float64(g.all)
+			from := f.Get(&g.scratch)
+			g.move[i] = (f.Get(&g.goal) - from) / float64(g.all)
 			f.Set(&g.now, from)
 		}
 	}
@@ -53,14 +64,13 @@ func (g *glide) advance() {
 	g.left--
 }
 
-// clamped returns s with every field within its range, whatever was there.
-func clamped(s Sound) Sound {
+// clamp brings every field into its range, whatever was there.
+func clamp(s *Sound) {
 	s.Version = Version
 	for i := range fields {
 		f := &fields[i]
-		f.Set(&s, f.Clamp(f.Get(&s)))
+		f.Set(s, f.Clamp(f.Get(s)))
 	}
-	return s
 }
 
 // clampRate returns a sample rate in hertz that filters can be made for.

@@ -13,6 +13,9 @@ const unit = 0.125
 // lowest pitch there is, 8.2 Hz.
 const dcHz = 1
 
+// rounding is what a count of ticks may be off by without being another.
+const rounding = 1e-6
+
 // A Voice plays one note. It works in ticks of 16 samples counted from the
 // start of the note, so that any split into blocks gives the same bits.
 type Voice struct {
@@ -49,13 +52,12 @@ func NewVoice(s Sound, rate float64) *Voice {
 
 // start begins another note with the same buffers.
 func (v *Voice) start(s Sound) {
-	s = clamped(s)
 	*v = Voice{rate: v.rate, cores: v.cores, mix: 1, release: math.Inf(1)}
-	v.glide = glide{now: s, goal: s, all: max(1, int(math.Round(glideTime*v.rate/tick)))}
-	v.lfo = lfo{old: s.LFO.Shape, now: s.LFO.Shape, mix: 1}
+	v.glide.start(s, v.rate)
+	now := &v.glide.now
+	v.lfo = lfo{old: now.LFO.Shape, now: now.LFO.Shape, mix: 1}
 	v.reseed()
-	v.startCore(0, s.A.Phase, s.B.Phase)
-	v.dcIn, v.dcOut = 0, 0
+	v.startCore(0, now.A.Phase, now.B.Phase)
 }
 
 func (v *Voice) reseed() {
@@ -85,7 +87,7 @@ func (v *Voice) seconds(n int) float64 { return float64(n) * tick / v.rate }
 // amount of character go over by a crossfade of 15 ms between two voices in
 // phase; length and seed change at once. It takes effect within a millisecond
 // or two. s is brought into its ranges as in [NewVoice].
-func (v *Voice) Set(s Sound) { v.glide.set(clamped(s)) }
+func (v *Voice) Set(s Sound) { v.glide.set(s) }
 
 // Release starts the release of the note now.
 func (v *Voice) Release() { v.release = math.Min(v.release, v.seconds(v.tick)) }
@@ -93,7 +95,7 @@ func (v *Voice) Release() { v.release = math.Min(v.release, v.seconds(v.tick)) }
 // Done says that the note has ended: everything further is zero.
 func (v *Voice) Done() bool { return v.ready == 0 && v.over() }
 
-func (v *Voice) over() bool { return v.remaining() <= 0 }
+func (v *Voice) over() bool { return v.remaining()*v.rate/tick <= rounding }
 
 // remaining is the time in seconds to the end of the note.
 func (v *Voice) remaining() float64 {
@@ -208,7 +210,7 @@ func (v *Voice) finish(block *[tick]float64, gain float64) {
 func Render(s Sound, rate float64) []float32 {
 	v := NewVoice(s, rate)
 	s = v.glide.goal
-	n := math.Ceil((s.Seconds + s.Amplitude.Release) * v.rate / tick)
+	n := math.Ceil((s.Seconds+s.Amplitude.Release)*v.rate/tick - rounding)
 	out := make([]float32, int(n)*tick)
 	v.Render(out, nil)
 	return out
