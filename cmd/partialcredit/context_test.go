@@ -15,6 +15,8 @@ const makeTone = `(() => {
 	tone.connect(sides, 0, 0);
 	sides.connect(made.destination);
 	tone.start();
+	window.states = [];
+	made.addEventListener('statechange', () => states.push(made.state));
 })()`
 
 // setHidden pretends that the page went to the background or came back.
@@ -55,7 +57,11 @@ func TestAudioWakesAndSleeps(t *testing.T) {
 			p.Eval(setHidden+"(true)", nil)
 			p.waitAudio("suspended")
 			time.Sleep(200 * time.Millisecond)
-			p.waitAudio("suspended") // its own statechange must not wake it
+			var states string
+			p.Eval(`states.join(" ")`, &states)
+			if want := "running suspended"; states != want {
+				t.Errorf("the states until hidden were %q, want %q: going to sleep must not wake it", states, want)
+			}
 			p.Eval(setHidden+"(false)", nil)
 			p.waitAudio("running")
 			p.Eval("made.suspend()", nil) // as a system does that gives the device to another program

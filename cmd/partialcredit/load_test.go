@@ -190,6 +190,7 @@ func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 			p.Screenshot("failed-" + strings.ReplaceAll(tt.name, " ", "-") + ".png")
 			heal()
 			p.Tap(p.Middle("#loading-again"))
+			p.Wait(`!document.querySelector("#loading-problem p")`, 10*time.Second)
 			p.Started()
 		})
 	}

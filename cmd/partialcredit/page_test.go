@@ -245,11 +245,17 @@ func (p *Page) WaitText(selector, text string, within time.Duration) {
 	p.Wait(fmt.Sprintf("(document.querySelector(%q)||{textContent:''}).textContent.includes(%q)", selector, text), within)
 }
 
-// Started waits until the app can draw and returns the time that took from the navigation on.
+// Started waits until the app can draw and returns the time that took from the navigation on. It
+// fails at once when the page says what keeps the app from starting.
 func (p *Page) Started() time.Duration {
 	p.t.Helper()
 	const mark = `performance.getEntriesByName("partialcredit.started")`
-	p.Wait(mark+".length > 0", limit)
+	p.Wait(mark+`.length > 0 || document.querySelector("#loading-problem p")`, limit)
+	var problem string
+	p.Eval(`(document.querySelector("#loading-problem") || { textContent: "" }).textContent`, &problem)
+	if problem != "" {
+		p.t.Fatalf("the app does not start; the page says: %s", problem)
+	}
 	var ms float64
 	p.Eval(mark+"[0].startTime", &ms)
 	return time.Duration(ms * float64(time.Millisecond))
