@@ -22,6 +22,7 @@ import (
 // integration, in phase as the specification's a cos + b sin.
 func TestPartialsAgreeWithWebAudio(t *testing.T) {
 	const hz, rate = 220, 48000
+	const headroom = 8 // an oscillator of amplitude 1 leaves the voice with 1/8
 	pulse := func(d float64) func(n float64) complex128 {
 		return func(n float64) complex128 {
 			return complex(2/(math.Pi*n)*math.Sin(2*math.Pi*n*d), 2/(math.Pi*n)*(1-math.Cos(2*math.Pi*n*d)))
@@ -81,7 +82,7 @@ func TestPartialsAgreeWithWebAudio(t *testing.T) {
 			a, b := spectrumOf(theirs[rate/2:][:rate]), spectrumOf(ours[rate/2:][:rate])
 			worst := 0.0
 			for n := 1; n*hz < 16000; n++ {
-				want, got := cmplx.Abs(a[n*hz]), cmplx.Abs(b[n*hz])
+				want, got := cmplx.Abs(a[n*hz]), cmplx.Abs(b[n*hz])*headroom
 				if want < 1e-4*cmplx.Abs(a[hz]) {
 					if got > 1e-3*cmplx.Abs(a[hz]) {
 						t.Errorf("partial %d: %.1f dB where the browser has a null", n, spectrum.DB(got/want))
