@@ -108,6 +108,34 @@ func TestFillCoversItsArea(t *testing.T) {
 	}
 }
 
+func TestGlowFadesOutwards(t *testing.T) {
+	var m Mesh
+	m.Glow([]Point{{10, 10}, {30, 10}, {30, 30}, {10, 30}}, 8)
+	for d, want := range map[float64]float64{1: 7. / 8, 4: 0.5, 7: 1. / 8, 9: 0} {
+		if c := m.cover(20, 30+d); math.Abs(c-want) > 0.01 {
+			t.Errorf("%v outside: cover %.2f, want %.2f", d, c, want)
+		}
+	}
+}
+
+func TestRingIsClosed(t *testing.T) {
+	var points []Point
+	for i := range 33 { // the last is the first again
+		a := 2 * math.Pi * float64(i) / 32
+		points = append(points, Point{20 + 10*math.Cos(a), 20 + 10*math.Sin(a)})
+	}
+	var m Mesh
+	Pen{2}.Ring(&m, points)
+	for a := 0.0; a < 6.3; a += 0.05 {
+		if c := m.cover(20+10*math.Cos(a), 20+10*math.Sin(a)); c < 0.99 {
+			t.Errorf("a gap at %.2f", a)
+		}
+	}
+	if got, want := m.ink(0, 0, 40, 40), 2*math.Pi*10*2; math.Abs(got-want) > 0.03*want {
+		t.Errorf("ink %.1f, want %.1f", got, want)
+	}
+}
+
 func TestSimplifyStaysWithinTolerance(t *testing.T) {
 	var points []Point
 	for i := range 2000 {

@@ -25,7 +25,6 @@ func (m *Mesh) quad(a, b, c, d uint32) { m.Index = append(m.Index, a, b, c, a, c
 // same point, one is dropped.
 func (m *Mesh) Fill(polygon []Point) {
 	const half = feather / 2
-	n := len(polygon)
 	first := uint32(len(m.XYC) / 3)
 	turn := 1.0 // which way round
 	if area(polygon) < 0 {
@@ -33,21 +32,10 @@ func (m *Mesh) Fill(polygon []Point) {
 	}
 	corners := uint32(0)
 	for i, p := range polygon {
-		before, after := polygon[(i+n-1)%n], polygon[(i+1)%n]
-		ax, ay, ok := normal(before, p)
+		nx, ny, ok := outwards(polygon, i)
 		if !ok {
 			continue
 		}
-		bx, by, ok := normal(p, after)
-		if !ok {
-			for j := 2; !ok && j < n; j++ { // the next that differs
-				bx, by, ok = normal(p, polygon[(i+j)%n])
-			}
-			if !ok {
-				continue
-			}
-		}
-		nx, ny := miter(ax, ay, bx, by, 3)
 		m.vertex(p.X+turn*half*nx, p.Y+turn*half*ny, 0)
 		m.vertex(p.X-turn*half*nx, p.Y-turn*half*ny, 1)
 		corners++
@@ -59,6 +47,44 @@ func (m *Mesh) Fill(polygon []Point) {
 			m.Index = append(m.Index, first+1, first+2*(i-1)+1, first+2*i+1)
 		}
 	}
+}
+
+// Glow adds a border round a convex polygon that fades from full at its edge
+// to nothing a reach outwards.
+func (m *Mesh) Glow(polygon []Point, reach float64) {
+	if area(polygon) < 0 {
+		reach = -reach
+	}
+	first := uint32(len(m.XYC) / 3)
+	count := uint32(0)
+	for i, p := range polygon {
+		if nx, ny, ok := outwards(polygon, i); ok {
+			m.vertex(p.X, p.Y, 1)
+			m.vertex(p.X+nx*reach, p.Y+ny*reach, 0)
+			count++
+		}
+	}
+	for i := range count {
+		j := (i + 1) % count
+		m.quad(first+2*i, first+2*i+1, first+2*j+1, first+2*j)
+	}
+}
+
+// outwards is the way from a corner of a closed line to where its sides meet
+// when moved by 1; not ok where the corner is the same point as the one before.
+func outwards(closed []Point, i int) (x, y float64, ok bool) {
+	n := len(closed)
+	ax, ay, ok := normal(closed[(i+n-1)%n], closed[i])
+	if !ok {
+		return 0, 0, false
+	}
+	for j := 1; j < n; j++ { // the next that differs
+		if bx, by, ok := normal(closed[i], closed[(i+j)%n]); ok {
+			x, y = miter(ax, ay, bx, by, 3)
+			return x, y, true
+		}
+	}
+	return 0, 0, false
 }
 
 // area is twice the signed area.

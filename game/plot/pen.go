@@ -29,19 +29,13 @@ func (p Pen) Press(m *Mesh, points []Point) {
 
 // Ring adds a closed line through the points.
 func (p Pen) Ring(m *Mesh, points []Point) {
-	n := len(points)
-	if n < 3 {
-		return
-	}
 	first := uint32(len(m.XYC) / 3)
 	count := uint32(0)
 	for i, q := range points {
-		ax, ay, okA := normal(points[(i+n-1)%n], q)
-		bx, by, okB := normal(q, points[(i+1)%n])
-		if !okA || !okB {
+		nx, ny, ok := outwards(points, i)
+		if !ok {
 			continue
 		}
-		nx, ny := miter(ax, ay, bx, by, 3)
 		m.station(q, nx, ny, p.Width/2, 1)
 		count++
 	}

@@ -40,12 +40,10 @@ func (c *canvas) page(s *game.Scene, a axis) {
 // sheet draws the sheet that lies over the page, and what is on it.
 func (c *canvas) sheet(s *game.Scene) {
 	c.area(ui.Rect{W: s.W, H: s.H}, c.paper.times(0.6))
-	for i := range 8 { // the shadow of its edge
-		d := float64(8-i) * 1.5
-		r := s.Panel.Inset(-d)
-		r.Y += 3
-		c.fill(c.rounded(r, 12+d, 0), c.shadow.times(0.16))
-	}
+	shadow := s.Panel
+	shadow.Y += 4
+	c.mesh.Glow(c.rounded(shadow, 12, 2), 18*c.scale)
+	c.put(c.shadow)
 	c.fill(c.rounded(s.Panel, 12, 0), c.face)
 	c.ring(c.rounded(s.Panel, 12, 0.5), 1, c.fifth)
 	for _, t := range s.Over {

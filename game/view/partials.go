@@ -51,13 +51,6 @@ func newAxis(p *game.Partials, before axis) axis {
 	}
 	a.X, a.W = r.X+leftRoom, r.W-leftRoom-right
 
-	bound := float64(clearly)
-	if before.f0 == 0 {
-		bound = faintly
-	}
-	if !(a.f0 > 0) || odd(p.Yours, bound) || odd(p.Target, bound) {
-		a.f0 = 0
-	}
 	a.Lo = max(20, p.F0)
 	a.Hi = a.Lo * math.Min(16, math.Max(4, 20000/a.Lo))
 	if r.W > 700 && 24*a.Lo <= 20000 {
@@ -66,13 +59,20 @@ func newAxis(p *game.Partials, before axis) axis {
 	for lowest := lowest(p); lowest < 0.9*a.Lo && a.Lo > 20; { // octaves, so that it seldom moves
 		a.Lo /= 2
 	}
+	bound := float64(clearly)
+	if before.f0 == 0 && before.W > 0 {
+		bound = faintly
+	}
+	if a.odd(p.Yours, bound) || a.odd(p.Target, bound) {
+		a.f0 = 0
+	}
 	return a
 }
 
 // odd reports whether a line above the bound is no partial.
-func odd(lines []mark.Line, bound float64) bool {
+func (a axis) odd(lines []mark.Line, bound float64) bool {
 	for _, l := range lines {
-		if l.Number == 0 && l.DB > bound {
+		if l.Number == 0 && l.DB > bound && a.shows(l.Hz) {
 			return true
 		}
 	}
@@ -141,8 +141,9 @@ func (c *canvas) partials(p *game.Partials, a axis) {
 	for _, l := range p.Yours {
 		if y, ok := a.height(l.DB); ok && a.shows(l.Hz) {
 			x := c.scale * a.At(l.Hz)
-			c.points = append(c.points[:0], point(x, c.scale*y), point(x, c.scale*a.floor))
-			c.pen(min(3.5, 0.75*dot)).Line(&c.mesh, c.points)
+			stem := min(3.5, 0.75*dot)
+			c.points = append(c.points[:0], point(x, c.scale*y), point(x, c.scale*(a.floor-stem/2)))
+			c.pen(stem).Line(&c.mesh, c.points)
 			c.mesh.Fill(c.circle(a.At(l.Hz), y, dot))
 		}
 	}
@@ -157,13 +158,24 @@ func (c *canvas) partials(p *game.Partials, a axis) {
 		if !a.shows(m.Hz) {
 			continue
 		}
-		y, _ := a.height(max(m.Target, m.Yours))
+		y, _ := a.height(max(loudest(p.Yours, m.Hz), loudest(p.Target, m.Hz)))
 		kind := game.Cross
 		if m.Within {
 			kind = game.Tick
 		}
 		c.stroke(game.Stroke{Kind: kind, X: a.At(m.Hz), Y: y - 2*dot - 7, R: max(3.5, 1.3*dot)})
 	}
+}
+
+// loudest is the level of what is drawn at a frequency or right beside it.
+func loudest(lines []mark.Line, hz float64) float64 {
+	db := math.Inf(-1)
+	for _, l := range lines {
+		if math.Abs(l.Hz/hz-1) < 0.015 { // a quarter of the spacing at partial 16
+			db = max(db, l.DB)
+		}
+	}
+	return db
 }
 
 // spacing is the least distance between neighbouring lines of one sound.

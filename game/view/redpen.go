@@ -18,7 +18,7 @@ var (
 
 // stroke draws a mark with the red pen.
 func (c *canvas) stroke(s game.Stroke) {
-	bows, width := tickBows, max(1.8, min(6, 0.24*s.R))
+	bows, width := tickBows, max(2, min(6, 0.3*s.R))
 	switch s.Kind {
 	case game.Cross:
 		bows = crossBows

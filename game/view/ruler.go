@@ -31,13 +31,21 @@ func (c *canvas) ruler(w *ui.Widget) {
 		c.along(x0+pos*(x1-x0), y-h, y, 1, ink)
 	}
 	c.across(x0, x1, y, 1.5, ink)
-	if r.Bottom()-y >= 22 {
-		c.set(k.MinText, x0, y+19, 14, false, false, game.Left, faint)
-		c.set(k.MaxText, x1, y+19, 14, false, false, game.Right, faint)
+	height := min(30, max(14, r.Bottom()-y-1))
+	at := x0 + max(0, min(1, k.Fraction()))*(x1-x0)
+	if r.Bottom()-y >= 22 { // the drop hangs where the ends are written: a value at an end is read above
+		clear := 0.45 * height
+		if at-clear > x0+width(k.MinText, endSize, false) {
+			c.set(k.MinText, x0, y+19, endSize, false, false, game.Left, faint)
+		}
+		if at+clear < x1-width(k.MaxText, endSize, false) {
+			c.set(k.MaxText, x1, y+19, endSize, false, false, game.Right, faint)
+		}
 	}
-	pos := max(0, min(1, k.Fraction()))
-	c.drop(x0+pos*(x1-x0), y, min(30, max(14, r.Bottom()-y-1)))
+	c.drop(at, y, height)
 }
+
+const endSize = 14 // CSS pixels: of the ends of the scale
 
 // drop draws a handle: a drop of ink with its tip at (x, y).
 func (c *canvas) drop(x, y, height float64) {

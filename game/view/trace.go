@@ -20,8 +20,9 @@ const (
 	pencilWidth = 1.6
 	dashOn      = 7
 	dashOff     = 4
-	straight    = 0.04 // pixels of the device: what Simplify may bend
-	mostOfIt    = 0.55 // of the samples are drawn; the rest is for the trigger to choose from
+	straight    = 0.04       // pixels of the device: what Simplify may bend
+	lead        = 2 * square // CSS pixels before the trigger, so that a step there is seen whole
+	mostOfIt    = 0.55       // of the samples are drawn; the rest is for the trigger to choose from
 )
 
 // periods is how many periods a box shows, three to four, so that a period is
@@ -55,8 +56,9 @@ func (t *tracing) trace(c *canvas, box ui.Rect, w *game.Wave, span float64, dash
 	if c.scale > 1 {
 		column = c.scale / 2
 	}
+	start := t.trigger.Start(w.Samples, w.Cycle, span) - span*lead/box.W
 	t.points = t.sampler.Points(t.points[:0], w.Samples, plot.Frame{
-		Start: t.trigger.Start(w.Samples, w.Cycle, span), Span: span,
+		Start: max(0, start), Span: span,
 		X: c.scale * box.X, W: c.scale * box.W, Column: column,
 		Zero: c.scale * (box.Y + box.H/2), Gain: c.scale * (box.H/2 - edge) * w.Scale,
 	})

@@ -64,7 +64,17 @@ func newTypeface(data []byte) *typeface {
 	for r := range f.quick {
 		f.quick[r] = f.search(rune(r))
 	}
+	for r, better := range instead {
+		f.quick[r] = f.search(better)
+	}
 	return f
+}
+
+// The Go fonts were drawn for program texts: their hyphen is as wide as a minus
+// sign, and their middle dot stands as high as an asterisk.
+var instead = map[rune]rune{
+	'-': '\u00AD', // soft hyphen, which has the shape of a hyphen
+	'·': '\u2219', // bullet operator
 }
 
 // glyph is the glyph of a character, 0 (a box) where the font has none.
