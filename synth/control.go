@@ -14,10 +14,10 @@ type control struct {
 }
 
 // control works out the controls at a time in seconds from the start of the
-// note; before it they stand still. lfo is the LFO, -1 to 1.
+// note; more than a tick before it they stand still. lfo is the LFO, -1 to 1.
 func (v *Voice) control(seconds, lfo float64) control {
 	s := &v.glide.now
-	seconds = math.Max(seconds, 0)
+	seconds = math.Max(seconds, -tick/v.rate)
 	fall := 0.0
 	if s.Envelope.A != 0 || s.Envelope.B != 0 || s.Envelope.Depth != 0 {
 		fall = math.Exp(-seconds / s.Envelope.Seconds)

@@ -51,28 +51,28 @@ func newCore(rate float64) *core {
 	return c
 }
 
-// start puts the oscillators so that they have these phases at the output
-// sample that comes next, and warms the filters up with the controls at rest.
-func (c *core) start(m build, phaseA, phaseB float64, now control) {
-	c.build, c.last = m, now
+// start clears the core and puts the oscillators so that they have these
+// phases at the output sample that comes after warm ticks. now is where the
+// controls stand at the start, and until that sample.
+func (c *core) start(b build, phaseA, phaseB float64, now control) {
+	c.build, c.last = b, now
 	for i := range c.firsts {
 		c.firsts[i].reset()
 		c.limits[i].reset()
 	}
 	c.second.reset()
-	warm := 2*c.delay()/ticks + 2
-	k := bend * m.character
+	k := bend * b.character
 	incA, incB := c.increments(&now)
-	fm := m.how == FM
-	c.a.start(m.shapeA, k, phaseA-incA*float64(warm*ticks-c.delayA()), now.dutyA, fm)
-	c.b.start(m.shapeB, k, phaseB-incB*float64(warm*ticks-c.delayB()), now.dutyB, false)
-	c.b.cut = m.how == Sync
+	ahead := c.warm() * ticks
+	c.a.start(b.shapeA, k, phaseA-incA*float64(ahead-c.delayA()), now.dutyA, b.how == FM)
+	c.b.start(b.shapeB, k, phaseB-incB*float64(ahead-c.delayB()), now.dutyB, false)
+	c.b.cut = b.how == Sync
 	c.dev, c.tick = 0, 0
-	var out [tick]float64
-	for range warm {
-		c.run(&now, &out)
-	}
 }
+
+// warm is the number of ticks after which the filters have forgotten that
+// there was nothing before.
+func (c *core) warm() int { return 2*c.delay()/ticks + 2 }
 
 // phases returns the phases of A and B at the output sample that comes next.
 func (c *core) phases() (a, b float64) {

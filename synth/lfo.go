@@ -26,8 +26,11 @@ func lfoAt(shape LFOShape, p float64) float64 {
 // fade is how much of its depth the LFO has after so many seconds: a straight
 // line up to 1 (common practice).
 func fade(seconds, length float64) float64 {
-	if seconds >= length {
+	switch {
+	case seconds >= length && seconds >= 0:
 		return 1
+	case seconds <= 0:
+		return 0
 	}
 	return seconds / length
 }
@@ -37,6 +40,7 @@ type lfo struct {
 	phase    float64 // in [0, 1), without the start phase of the description
 	old, now LFOShape
 	mix      float64 // 1 is all now
+	seconds  float64 // where the phase is, from the start of the note
 }
 
 // at returns the LFO ahead seconds from now.
@@ -52,6 +56,7 @@ func (l *lfo) at(s *LFO, ahead float64) float64 {
 // advance moves on by so many seconds towards the wanted shape.
 func (l *lfo) advance(s *LFO, seconds float64) {
 	l.phase = wrap(l.phase + s.Hz*seconds)
+	l.seconds += seconds
 	if l.mix < 1 {
 		l.mix = min(l.mix+seconds/crossfade, 1)
 	} else if s.Shape != l.now {

@@ -40,13 +40,14 @@ func steady(s Sound, rate, hzA, hzB float64, n int) []float64 {
 	}
 	c := newCore(rate)
 	c.start(buildOf(&s), s.A.Phase, s.B.Phase, now)
-	x := make([]float64, 0, 2*n)
-	for len(x) < 2*n {
+	var x []float64
+	settle := tick*c.warm() + n
+	for len(x) < settle+n {
 		var out [tick]float64
 		c.run(&now, &out)
 		x = append(x, out[:]...)
 	}
-	return x[n : 2*n]
+	return x[settle:][:n]
 }
 
 // spectrum returns c with x = Σ over k of Re(c[k]·e^{j2πk i/n}): the magnitude

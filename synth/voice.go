@@ -65,18 +65,26 @@ func (v *Voice) reseed() {
 	v.wander = newWanders(v.seed)
 }
 
-// startCore makes cores[i] what the description wants, in phase.
+// startCore makes cores[i] what the description wants, with these phases now,
+// and warms it up with the controls of the time before.
 func (v *Voice) startCore(i int, phaseA, phaseB float64) {
 	c := v.cores[i]
-	b := buildOf(&v.glide.goal)
-	c.build = b
-	c.start(b, phaseA, phaseB, v.ahead(c, v.seconds(v.tick)))
+	c.build = buildOf(&v.glide.goal)
+	warm := c.warm()
+	now := v.ahead(c, v.seconds(v.tick)-c.lag())
+	c.start(c.build, phaseA, phaseB, now)
+	var out [tick]float64
+	for i := range warm {
+		now = v.ahead(c, v.seconds(v.tick+1+i-warm))
+		c.run(&now, &out)
+	}
 }
 
 // ahead returns the controls that a core needs for the output at a time.
 func (v *Voice) ahead(c *core, seconds float64) control {
 	s := &v.glide.now
-	return v.control(seconds+c.lag(), v.lfo.at(&s.LFO, c.lag()))
+	seconds += c.lag()
+	return v.control(seconds, v.lfo.at(&s.LFO, seconds-v.lfo.seconds))
 }
 
 // seconds is the time at the end of so many ticks.
