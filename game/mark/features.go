@@ -16,6 +16,7 @@ type features struct {
 	profile []float64      // per filter: power
 	place   []float64      // per filter: audible power, sum 1
 	level   []float64      // per filter: dB, broadly blurred
+	jumps   []float64      // per lag: where the jumps of the waveform lie
 	mean    []float64      // per band: mean power
 	rate    [2][][]float64 // per blur, band and rate: modulation amplitude above threshold
 	overall []float64      // per rate: modulation amplitude over all bands, broadly blurred
@@ -67,6 +68,7 @@ func (f *features) spectra(g *grid, x []complex128) {
 			f.power[k] = hann[k] / (w * w)
 		}
 	}
+	f.jumps = g.jumps(f.power, g.note)
 	cell, blurred := make([]float64, cells), make([]float64, cells)
 	gather(cell, hann, g.edges)
 	compress := func(k kernel) []float64 {

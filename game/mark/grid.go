@@ -14,7 +14,9 @@ type grid struct {
 	fft     *spectrum.Real
 	weight  []float64 // amplitude weight per bin, 0 beyond the audible
 	edges   []float64 // of the cells, in bins
+	slope   []float64 // factor per bin for jumps
 	bands   []band
+	note    float64 // Hz, at which the target is written
 	complex map[int]*spectrum.Complex
 }
 
@@ -23,8 +25,9 @@ type grid struct {
 // moderate levels (design choice of the method, fitted with it).
 const loudnessShare = 0.6
 
-func newGrid(seconds float64) *grid {
+func newGrid(seconds, note float64) *grid {
 	g := &grid{
+		note:    note,
 		seconds: seconds,
 		spacing: 1 / seconds,
 		fft:     spectrum.NewReal(int(math.Round(seconds * Rate))),
@@ -37,6 +40,7 @@ func newGrid(seconds float64) *grid {
 			g.weight[k] = spectrum.Amplitude(loudnessShare * spectrum.AWeight(hz))
 		}
 	}
+	g.slope = slopeWeights(g)
 	g.bands = bandsOf(g)
 	return g
 }

@@ -4,15 +4,18 @@
 // settings, so settings that sound alike get the same marks.
 package mark
 
-import "partialcredit/synth"
+import (
+	"math"
+
+	"partialcredit/synth"
+)
 
 // A Reference is a target prepared for marking: rendered once, measured once.
 // It keeps buffers and is not safe for concurrent use.
 type Reference struct {
 	grid   *grid
-	note   float64 // Hz, at which the target is written
-	sound  []float32
-	target *features
+	target *features // nil for silence
+	heard  *heard
 	places []place
 }
 
@@ -26,28 +29,37 @@ type Result struct {
 // Prepare renders and measures a target.
 func Prepare(target synth.Sound) *Reference {
 	seconds := listening(target)
-	r := &Reference{grid: newGrid(seconds)}
-	r.sound = perform(target, seconds)
-	r.target = r.grid.measure(r.sound)
-	r.note = fundamental(target)
+	g := newGrid(seconds, fundamental(target))
+	sound := perform(target, seconds)
+	r := &Reference{grid: g, target: g.measure(sound), heard: hear(sound, Rate, g.note)}
 	if r.target != nil {
-		r.places = r.grid.places(r.target.power, r.note)
+		r.places = g.places(r.target.power)
 	}
 	return r
 }
 
 // Mark renders and measures a hand-in and compares it with the target. 100
-// means that no difference would be heard. A hand-in or a target without sound
-// gets 0, unless both are silent.
+// means that no difference would be heard. Silence gets 0, unless the target
+// is silent too.
 func (r *Reference) Mark(yours synth.Sound) Result {
 	sound := perform(yours, r.grid.seconds)
 	y := r.grid.measure(sound)
-	result := Result{Marks: credit(r.target, y)}
-	if r.target != nil && y != nil {
-		result.Partials = r.grid.ticks(r.places, r.target.power, y.power)
+	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, hear(sound, Rate, r.grid.note))}
+	if r.target != nil {
+		result.Partials = r.grid.ticks(r.places, r.target, y)
 	}
 	return result
 }
+
+// The curve from distance to marks. Distances up to unheard are no difference:
+// they come from where a movement stood when the sound began and ended. Half
+// the marks are gone 1/steepness beyond it. (Design choices: the one is the
+// distance of one just-noticeable step, the other makes half the marks come at
+// 5 to 7 of them for most controls; see TestMarksFallAwayFromTheTarget.)
+const (
+	unheard   = 0.2
+	steepness = 1.2
+)
 
 // credit is the mark of a pair of sounds, 0 to 100.
 func credit(t, y *features) float64 {
@@ -57,6 +69,6 @@ func credit(t, y *features) float64 {
 	case t == nil || y == nil:
 		return 0
 	}
-	z := compare(t, y).z()
-	return 100 / (1 + z*z)
+	x := steepness * math.Max(0, compare(t, y).z()-unheard)
+	return 100 / (1 + x*x)
 }

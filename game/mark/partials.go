@@ -53,10 +53,10 @@ type place struct {
 }
 
 // places finds the audible partials of power per bin (Hann).
-func (g *grid) places(power []float64, f0 float64) []place {
-	all := g.harmonics(power, f0)
+func (g *grid) places(power []float64) []place {
+	all := g.harmonics(power)
 	if all == nil {
-		all = g.inharmonic(power, f0)
+		all = g.inharmonic(power)
 	}
 	level := make([]float64, len(all))
 	strongest := 0.0
@@ -77,9 +77,10 @@ func (g *grid) places(power []float64, f0 float64) []place {
 	return audible
 }
 
-// harmonics cuts the spectrum into the multiples of f0; nil where most of the
-// power lies elsewhere.
-func (g *grid) harmonics(power []float64, f0 float64) []place {
+// harmonics cuts the spectrum into the multiples of the note; nil where most
+// of the power lies elsewhere.
+func (g *grid) harmonics(power []float64) []place {
+	f0 := g.note
 	var all []place
 	near, total := 0.0, 0.0
 	for n := 1; ; n++ {
@@ -107,9 +108,10 @@ func (g *grid) harmonics(power []float64, f0 float64) []place {
 	return all
 }
 
-// inharmonic finds the peaks of a spectrum whose lines are no multiples of f0.
-// A peak stands alone where no other is stronger within half a semitone.
-func (g *grid) inharmonic(power []float64, f0 float64) []place {
+// inharmonic finds the peaks of a spectrum whose lines are no multiples of the
+// note. A peak stands alone where no other is stronger within half a semitone.
+func (g *grid) inharmonic(power []float64) []place {
+	f0 := g.note
 	most := slices.Max(power) * spectrum.Power(-partialRange-10)
 	var peaks []place
 	for k := 2; k < len(power)-2; k++ {
@@ -137,17 +139,19 @@ func (g *grid) inharmonic(power []float64, f0 float64) []place {
 	return peaks
 }
 
-// ticks compares yours with the target at the target's partials. Both are
-// Hann powers per bin, brought to the same loudness.
-func (g *grid) ticks(places []place, target, yours []float64) []Partial {
+// ticks compares yours with the target at the target's partials, both brought
+// to the same loudness. nil is silence.
+func (g *grid) ticks(places []place, target, yours *features) []Partial {
 	top := 0.0
 	for _, p := range places {
-		top = math.Max(top, sum(target[p.from:p.to]))
+		top = math.Max(top, sum(target.power[p.from:p.to]))
 	}
 	out := make([]Partial, len(places))
 	for i, p := range places {
-		t := spectrum.PowerDB(sum(target[p.from:p.to]) / top)
-		y := math.Max(partialFloor, spectrum.PowerDB(sum(yours[p.from:p.to])/top))
+		t, y := spectrum.PowerDB(sum(target.power[p.from:p.to])/top), partialFloor
+		if yours != nil {
+			y = math.Max(y, spectrum.PowerDB(sum(yours.power[p.from:p.to])/top))
+		}
 		out[i] = Partial{p.number, p.hz, t, y, math.Abs(t-y) <= levelJND}
 	}
 	return out
