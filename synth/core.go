@@ -116,8 +116,8 @@ func (c *core) run(now *control, out *[tick]float64) {
 		}
 		c.a.eq.run(&block)
 	case Sync:
-		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.a.move(fromA, toA, 0)
+		c.b.move(fromB, toB, 0) // the resets forget any other phase
 		c.b.run(now.dutyB, c.a.wraps())
 		scale(&block, &c.b.out, last.levelB, now.levelB)
 		c.a.eq.run(&block)

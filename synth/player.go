@@ -77,8 +77,16 @@ func (p *Player) Play(next Program) {
 	}
 }
 
-// SetVolume sets the volume, linear from 0 to 1. It glides there.
-func (p *Player) SetVolume(v float64) { p.volume.to(finite(v, 0, 1), glideTime*p.rate) }
+// SetVolume sets the volume, linear from 0 to 1. While something sounds it
+// glides there.
+func (p *Player) SetVolume(v float64) {
+	v = finite(v, 0, 1)
+	if p.item < 0 {
+		p.volume = slide{now: v, goal: v}
+		return
+	}
+	p.volume.to(v, glideTime*p.rate)
+}
 
 // Sounding returns which item sounds and for how many seconds it has; -1 in
 // silence.
@@ -118,9 +126,7 @@ func (p *Player) tick() {
 	if p.item < 0 {
 		p.ticks = max(0, p.ticks-1)
 		clear(p.out[:])
-		for range tick {
-			p.volume.advance()
-		}
+		p.volume = slide{now: p.volume.goal, goal: p.volume.goal}
 		return
 	}
 	p.voice.Render(p.out[:], nil)

@@ -109,7 +109,7 @@ func (v *Voice) over() bool { return v.remaining()*v.rate/tick <= rounding }
 func (v *Voice) remaining() float64 {
 	release := v.release
 	if math.IsInf(release, 1) {
-		release = v.glide.now.Seconds
+		release = math.Max(v.glide.now.Seconds, v.seconds(v.tick))
 	}
 	return release + v.glide.now.Amplitude.Release - v.seconds(v.tick)
 }
