@@ -57,7 +57,7 @@ func (g *Game) act(a ui.Action) {
 		g.keep()
 	case "erase":
 		g.over, g.dirty = eraseQuestion, true
-	case "keep":
+	case "keep", "understood":
 		g.over, g.dirty = noOverlay, true
 	case "erase all":
 		g.erase()
@@ -100,7 +100,7 @@ var shortcuts = map[string]string{
 func (g *Game) shortcut(e ui.Event) bool {
 	if e.Key == "Escape" {
 		switch {
-		case g.over == eraseQuestion:
+		case g.over == eraseQuestion || g.over == note:
 			g.over, g.dirty = noOverlay, true
 		case g.over == volumeHint:
 			g.act(ui.Action{Widget: "comfortable"})

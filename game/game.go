@@ -50,6 +50,7 @@ const (
 	noOverlay overlay = iota
 	volumeHint
 	eraseQuestion
+	note // what the learner must be told: say
 )
 
 // work is what the learner has done with the current exercise.
@@ -125,11 +126,9 @@ func (g *Game) Revision() int { return g.revision }
 // Layout changes when more of the scene has changed than its pictures.
 func (g *Game) Layout() int { return g.layouts }
 
-// Tell says something to the learner.
+// Tell lays a note over the page: something is wrong, and what to do.
 func (g *Game) Tell(s string) {
-	if g.say != s {
-		g.say, g.dirty = s, true
-	}
+	g.say, g.over, g.dirty = s, note, true
 }
 
 func (g *Game) exercise() *sheet.Exercise { return &g.sheet.Exercises[g.current] }

@@ -9,6 +9,7 @@ import (
 const (
 	hintTitle = "A comfortable level"
 	hintText  = "Turn the volume of the device down, then up until the sound is comfortable: you should still hear someone speak next to you. If your ears ring or sounds seem dull, stop and rest."
+	noteTitle = "Please note"
 	eraseAsk  = "Erase all marks?"
 	eraseText = "This takes every mark and setting off this device. It cannot be undone."
 )
@@ -19,8 +20,11 @@ func (g *Game) layOverlay(p *paper) {
 	p.Widgets, p.over = nil, true
 	w := min(p.W-2*p.pad, 30*p.body)
 	title, text := hintTitle, hintText
-	if g.over == eraseQuestion {
+	switch g.over {
+	case eraseQuestion:
 		title, text = eraseAsk, eraseText
+	case note:
+		title, text = noteTitle, g.say
 	}
 	inner := w - 2*p.pad
 	h := 2*p.pad + lines(1, p.title) + p.height(text, p.body, false, inner) + p.gap + p.button
@@ -33,11 +37,14 @@ func (g *Game) layOverlay(p *paper) {
 	_, r = r.CutTop(lines(1, p.title), 0)
 	r, _ = p.paragraph(r, text, p.body, false, Black)
 	bottom, r := r.CutBottom(p.button, p.gap)
-	if g.over == volumeHint {
+	switch g.over {
+	case volumeHint:
 		ruler, _ := r.CutBottom(finger, 0)
 		p.ruled("volume", "Volume", g.volumeRuler(), ruler)
 		p.buttons(bottom, ui.Widget{ID: "comfortable", Label: "Comfortable", Primary: true})
-	} else {
+	case note:
+		p.buttons(bottom, ui.Widget{ID: "understood", Label: "Understood", Primary: true})
+	default:
 		p.buttons(bottom, ui.Widget{ID: "keep", Label: "Keep them"}, ui.Widget{ID: "erase all", Label: "Erase all", Primary: true})
 	}
 	p.Title, p.Body = title, text

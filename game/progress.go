@@ -75,7 +75,7 @@ func (g *Game) restore(saved []byte) {
 	if len(saved) > 0 {
 		k := fresh
 		if err := json.Unmarshal(saved, &k); err != nil || k.Version != progressVersion {
-			g.say = "The progress kept on this device could not be read, so the sheet starts anew."
+			g.Tell("The progress kept on this device could not be read, so the sheet starts anew.")
 		} else {
 			g.kept = k
 		}

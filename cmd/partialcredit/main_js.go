@@ -5,11 +5,14 @@ import (
 	"log"
 
 	"partialcredit/game/browser"
+	"partialcredit/game/speaker"
 	"partialcredit/game/view"
 )
 
 func main() {
-	if err := view.RunEmpty(browser.Started); err != nil {
+	page := browser.Open()
+	out, _ := speaker.Open(page) // an error is its Err as well, which the app shows
+	if err := view.Run(newApp(page, out)); err != nil {
 		log.Fatal(err)
 	}
 }

@@ -1,0 +1,313 @@
+//go:build !js
+
+package main_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/input"
+
+	"partialcredit/game/mark"
+	"partialcredit/game/sheet"
+	"partialcredit/synth"
+)
+
+// A learner works on the page as a person would: by touch or by keyboard, with
+// what the page says and the sound that leaves it.
+type learner struct {
+	*Page
+	keyboard bool
+	ears     bool // listens to the target of every exercise, not only of the first
+}
+
+// TestSheetIsPlayed works through the whole built-in sheet: it hears the
+// target, sets the controls, hands in, compares the marks with the native
+// computation, goes on, and finds its progress after a reload.
+func TestSheetIsPlayed(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		screen Screen
+		learner
+	}{
+		{"phone, touch", Phone, learner{ears: true}},
+		{"tablet, touch", Tablet, learner{}},
+		{"desktop, keyboard", Desktop, learner{keyboard: true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			l := c.learner
+			l.Page = Open(t, Visit{Screen: c.screen})
+			l.Started()
+			s := sheet.Builtin()
+			for i := range s.Exercises {
+				l.exercise(s, i, c.name)
+			}
+			l.Wait(`document.querySelector('#mirror h1').textContent === `+strconv.Quote(s.Title), 5*time.Second)
+			l.Screenshot("contents, " + c.name + ".png")
+			l.progressIsKept(s)
+		})
+	}
+}
+
+func (l *learner) exercise(s *sheet.Sheet, i int, run string) {
+	l.t.Helper()
+	e := &s.Exercises[i]
+	l.Wait(`document.querySelector('#mirror h1').textContent === `+strconv.Quote(fmt.Sprintf("%d. %s", i+1, e.Title)), 5*time.Second)
+	first := i == 0
+	if l.ears || first {
+		l.press("target")
+		if first {
+			l.Screenshot("hint, " + run + ".png")
+			l.press("comfortable")
+		}
+		l.hearsTarget(e)
+		l.press("target")
+	}
+	for j := range e.Controls {
+		l.set(e, j)
+	}
+	l.Screenshot(fmt.Sprintf("%02d %s at work, %s.png", i+1, e.ID, run))
+	l.press("hand in")
+	l.WaitText(`#mirror [role=status]`, "marks of 100", 5*time.Second)
+	l.Wait(`document.querySelector('[data-widget="next"]') !== null`, 5*time.Second)
+	l.Screenshot(fmt.Sprintf("%02d %s marked, %s.png", i+1, e.ID, run))
+
+	yours := l.settings(e)
+	native := mark.Prepare(e.Target).Mark(yours).Marks
+	shown := l.marks()
+	l.t.Logf("%s: %v marks shown, %.2f computed natively", e.ID, shown, native)
+	if math.Abs(shown-native) > 1 {
+		l.t.Errorf("%s: the page shows %v marks, the native computation gives %.2f", e.ID, shown, native)
+	}
+	if native < 90 {
+		l.t.Errorf("%s: the controls could not be set near enough to the target: %.1f marks", e.ID, native)
+	}
+	l.press("next")
+}
+
+// settings are the learner's sound, from what the page keeps.
+func (l *learner) settings(e *sheet.Exercise) synth.Sound {
+	l.t.Helper()
+	var text string
+	l.Wait(fmt.Sprintf(`(() => { const k = JSON.parse(localStorage.getItem("partialcredit.progress")); return k.exercise === %q && k.page === "marked" })()`, e.ID), 5*time.Second)
+	l.Eval(`localStorage.getItem("partialcredit.progress")`, &text)
+	var kept struct{ Settings []float64 }
+	if err := json.Unmarshal([]byte(text), &kept); err != nil || len(kept.Settings) != len(e.Controls) {
+		l.t.Fatalf("%s: the page keeps %s: %v", e.ID, text, err)
+	}
+	s := e.Target
+	for i := range e.Controls {
+		e.Controls[i].Set(&s, kept.Settings[i])
+	}
+	return s
+}
+
+var marksShown = regexp.MustCompile(`^(\d+) marks of 100\.`)
+
+func (l *learner) marks() float64 {
+	l.t.Helper()
+	var text string
+	l.Eval(`document.querySelector('#mirror [role=status]').textContent`, &text)
+	m := marksShown.FindStringSubmatch(text)
+	if m == nil {
+		l.t.Fatalf("the page says %q and no marks", text)
+	}
+	v, _ := strconv.ParseFloat(m[1], 64)
+	return v
+}
+
+func widget(id string) string { return fmt.Sprintf(`[data-widget=%q]`, id) }
+
+// press presses a button.
+func (l *learner) press(id string) {
+	l.t.Helper()
+	l.Wait(`document.querySelector('`+widget(id)+`') !== null`, 5*time.Second)
+	if !l.keyboard {
+		l.Tap(l.Middle(widget(id)))
+	} else {
+		l.tabTo(id)
+		l.Press("Enter")
+	}
+}
+
+// tabTo walks to a control with the Tab key.
+func (l *learner) tabTo(id string) {
+	l.t.Helper()
+	for range 60 {
+		var at string
+		l.Eval(`document.activeElement.dataset.widget || ""`, &at)
+		if at == id {
+			return
+		}
+		l.Press("Tab")
+	}
+	l.t.Fatalf("the Tab key does not reach %q", id)
+}
+
+// set brings a control to the target's value as near as the hand can.
+func (l *learner) set(e *sheet.Exercise, control int) {
+	l.t.Helper()
+	c := &e.Controls[control]
+	f := c.Field()
+	id, want := fmt.Sprintf("control %d", control), c.Get(&e.Target)
+	place := func(v float64) float64 {
+		if f.Log && c.Min > 0 {
+			return math.Log(v/c.Min) / math.Log(c.Max/c.Min)
+		}
+		return (v - c.Min) / (c.Max - c.Min)
+	}
+	if !l.keyboard {
+		// The scale runs 14 px inside the ruler's box.
+		var box struct{ X, Y, Width, Height float64 }
+		l.Eval(`document.querySelector('`+widget(id)+`').getBoundingClientRect().toJSON()`, &box)
+		at := func(v float64) Point {
+			return Point{X: box.X + 14 + place(v)*(box.Width-28), Y: box.Y + box.Height/2}
+		}
+		from, to := at(c.Start), at(want)
+		l.Drag(from, Point{X: (from.X + to.X) / 2, Y: from.Y}, to)
+		for range 40 {
+			off := l.offBy(id, place(want))
+			switch {
+			case off > 0.5:
+				l.Tap(l.Middle(widget(fmt.Sprintf("less %d", control))))
+			case off < -0.5:
+				l.Tap(l.Middle(widget(fmt.Sprintf("more %d", control))))
+			default:
+				return
+			}
+		}
+		return
+	}
+	l.tabTo(id)
+	l.Press("Home")
+	for range 200 {
+		off := l.offBy(id, place(want))
+		switch {
+		case off < -25:
+			l.Press("PageUp")
+		case off < -5:
+			l.Press("ArrowRight")
+		case off < -0.5:
+			l.KeyDown("ArrowRight", input.ModifierShift)
+			l.KeyUp("ArrowRight", input.ModifierShift)
+		default:
+			return
+		}
+	}
+}
+
+// offBy is how many fine steps a ruler stands above a place on its scale.
+func (l *learner) offBy(id string, place float64) float64 {
+	l.t.Helper()
+	var r struct{ Value, Max float64 }
+	l.Eval(`(() => { const e = document.querySelector('`+widget(id)+`'); return {value: +e.value, max: +e.max} })()`, &r)
+	if r.Max == 0 {
+		l.t.Fatalf("%s has no range", id)
+	}
+	return r.Value - place*r.Max
+}
+
+// hearsTarget records one whole round of the repeated target and compares its
+// level in third-octave bands with the native rendering: a round is periodic,
+// so it does not matter where the recording begins.
+func (l *learner) hearsTarget(e *sheet.Exercise) {
+	l.t.Helper()
+	program := synth.Program{Items: []synth.Item{{Sound: e.Target, Gain: 1}}, Gap: 0.25}
+	want := oneRound(program)
+	round := len(want)
+	l.Wait(`soundTap.counts().quanta > soundTap.counts().silent`, 10*time.Second)
+	got := l.Hear(time.Duration(float64(round)/48000*float64(time.Second)) + 100*time.Millisecond)
+	if got.Rate != 48000 {
+		l.t.Fatalf("the audio graph runs at %v Hz", got.Rate)
+	}
+	for i := range got.Left {
+		if got.Left[i] != got.Right[i] {
+			l.t.Fatalf("%s: the channels differ", e.ID)
+		}
+		if math.Abs(float64(got.Left[i])) > 0.5 {
+			l.t.Fatalf("%s: a sample of %v is above -6 dBFS", e.ID, got.Left[i])
+		}
+	}
+	a, b := thirdOctaves(want), thirdOctaves(got.Left[:round])
+	worst, where := 0.0, 0.0
+	for i := range a {
+		if a[i].db < -40 {
+			continue
+		}
+		if off := math.Abs(a[i].db - b[i].db); off > worst {
+			worst, where = off, a[i].hz
+		}
+	}
+	l.t.Logf("%s: heard; third-octave bands agree to %.2f dB", e.ID, worst)
+	if worst > 0.5 {
+		l.t.Errorf("%s: what left the audio graph is %.1f dB off the target at %.0f Hz", e.ID, worst, where)
+	}
+}
+
+// oneRound is the sound from one start of the first note to the next.
+func oneRound(program synth.Program) []float32 {
+	p := synth.NewPlayer(48000)
+	p.Play(program)
+	var sound []float32
+	block := make([]float32, 16)
+	starts, before := 0, -1
+	for starts < 3 {
+		p.Render(block, nil)
+		item, _ := p.Sounding()
+		if item == 0 && before != 0 {
+			starts++
+		}
+		if before = item; starts == 2 {
+			sound = append(sound, block...)
+		}
+	}
+	return sound
+}
+
+type band struct{ hz, db float64 }
+
+// thirdOctaves are the levels in third-octave bands (IEC 61260-1, base ten),
+// re the sum of all.
+func thirdOctaves(x []float32) []band {
+	bins := spectrumOf(x)
+	var out []band
+	sum := 0.0
+	for n := -16; n <= 12; n++ {
+		centre := 1000 * math.Pow(10, float64(n)/10)
+		lo, hi := centre*math.Pow(10, -0.05), centre*math.Pow(10, 0.05)
+		power := 0.0
+		for k := int(lo * float64(len(x)) / 48000); float64(k)*48000/float64(len(x)) < hi; k++ {
+			power += real(bins[k])*real(bins[k]) + imag(bins[k])*imag(bins[k])
+		}
+		sum += power
+		out = append(out, band{centre, power})
+	}
+	for i := range out {
+		out[i].db = 10 * math.Log10(out[i].db/sum+1e-12)
+	}
+	return out
+}
+
+// progressIsKept reloads the page and finds the contents as they were.
+func (l *learner) progressIsKept(s *sheet.Sheet) {
+	l.t.Helper()
+	var before, after string
+	const body = `document.querySelector('#mirror p').textContent`
+	l.Eval(body, &before)
+	if want := fmt.Sprintf("%d of %d handed in", len(s.Exercises), len(s.Exercises)); !strings.HasPrefix(before, want) {
+		l.t.Errorf("the contents say %q, want %q", before, want)
+	}
+	time.Sleep(500 * time.Millisecond) // a change is kept within 0.3 s
+	l.Reload()
+	l.Started()
+	l.Eval(body, &after)
+	if before != after {
+		l.t.Errorf("after a reload the contents say %q, before %q", after, before)
+	}
+}
