@@ -217,6 +217,10 @@ func onlyB(balance float64) float64 { return math.Min(1, 1+balance) }
 
 // scale multiplies a block by a gain that moves in a straight line.
 func scale(out, in *[ticks]float64, from, to float64) {
+	if from == 1 && to == 1 {
+		*out = *in
+		return
+	}
 	d := (to - from) / ticks
 	for i, x := range in {
 		from += d

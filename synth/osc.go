@@ -131,9 +131,15 @@ func (o *osc) modulated() {
 	for i, d := range o.inc {
 		p += d
 		p -= math.Floor(p)
-		o.out[i] = bow(sineOf(p), o.k)
+		o.out[i] = p
 	}
 	o.sine = p
+	sinesOf(&o.out)
+	if o.k != 0 {
+		for i, s := range o.out {
+			o.out[i] = bow(s, o.k)
+		}
+	}
 }
 
 // sines makes a sine. It is scaled so that it leaves the droop filter exact;
@@ -158,12 +164,16 @@ func (o *osc) sines(resets []reset) {
 		} else if p < 0 {
 			p++
 		}
-		s := sineOf(p)
-		g += dg
-		g2 += dg2
-		o.line[i+reach] += g*s + g2*(0.5-s*s)
+		o.out[i] = p
 	}
 	o.sine = p
+	sinesOf(&o.out)
+	line := (*[ticks]float64)(o.line[reach:])
+	for i, s := range o.out {
+		g += dg
+		g2 += dg2
+		line[i] += g*s + g2*(0.5-s*s)
+	}
 }
 
 // cutSine corrects for a sine that is sent to phase 0 t samples before sample
