@@ -51,8 +51,12 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
 	h.shape = f.shape(h)
-	if !h.shape.ok {
+	if !h.shape.ok || h.inharmonic > 0.02 {
 		h.tones = a.findTones(near)
+		if h.tones.ok && h.pitch.ok && harmonic(h.tones.lines, h.pitch.hz) {
+			h.tones.ok = false // one pitch explains as much
+		}
+		h.shape.ok = h.shape.ok && !h.tones.ok
 	}
 	h.motion = f.motion(h)
 	if h.vibrato.ok && h.phaseSwing() {

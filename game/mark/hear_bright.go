@@ -21,7 +21,9 @@ func (f *frames) sweep() (s sweep) {
 	}
 	amount, seconds, end, left := fitFall(f.cam, w, f.hop)
 	amount *= math.Exp((f.first - f.hop/2) / seconds)
-	if math.Abs(amount) > 0.6 && math.Abs(amount) > 3*left && seconds > 0.015 {
+	// What is left of it after 30 ms can be heard, and it is past by the end.
+	heard := math.Abs(amount) * math.Exp(-0.03/seconds)
+	if heard > 1 && heard > 3*left && seconds < 0.5*float64(n)*f.hop {
 		s = sweep{from: end + amount, to: end, seconds: seconds, ok: true}
 	}
 	return

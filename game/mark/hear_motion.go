@@ -34,8 +34,8 @@ type motion struct {
 func (f *frames) motion(h *heard) (m motion) {
 	from, to := f.steady()
 	n := to - from
-	if n < 12 {
-		return
+	if n < 12 || h.tones.ok && !h.pitched() {
+		return // sums and differences beat in many ways
 	}
 	length := float64(n) * f.hop
 	var moves [][]float64
@@ -88,6 +88,8 @@ func (f *frames) motion(h *heard) (m motion) {
 	case beatShare > 0.75 && len(moves) > 1 && beatShare > 0.9*common && together < 0.8 || beatShare > 0.95 && len(moves) == 1 && m.depth > 0.6:
 		m.kind, m.hz, m.sure = beats, beat, beatShare
 		m.depth = fainter(moves, weights, number, f, beat)
+	case common > 0.6 && rate > 21: // a roughness, no movement
+		return motion{}
 	case common > 0.6:
 		m.hz, m.sure = rate, common
 		if together > 0.85 {

@@ -23,7 +23,7 @@ type fall struct {
 
 // names for sentences.
 var familyNames = [families]string{"", "a sine", "a triangle", "a sawtooth", "a pulse", "a synced sawtooth",
-	"a synced triangle", "a synced sine", "a synced square", "frequency modulation"}
+	"a synced triangle", "a synced sine", "a synced square", "frequency modulation", "frequency modulation by twice", "frequency modulation by three times", "frequency modulation by half"}
 
 // allowance is by how much in dB a simpler family may fit worse and still be
 // named (design choice).
@@ -81,6 +81,9 @@ func fit(db []float64, f family) (value, misfit float64, index int) {
 	return value, math.Sqrt(best), index
 }
 
+// modulates says whether a family is one of frequency modulation.
+func modulates(f family) bool { return f >= indexed && f <= indexedHalf }
+
 // weightOf a partial grows with its level: 0.1 at the floor, 1 at the top.
 func weightOf(a, b float64) float64 { return 0.1 + 0.9*(1-math.Max(a, b)/floor) }
 
@@ -113,15 +116,17 @@ func (f *frames) shape(h *heard) (s shape) {
 		}
 		count++
 	}
-	best := math.Inf(1)
+	best, runnerUp := math.Inf(1), math.Inf(1)
 	for g := sine; g < families; g++ {
 		misfit[g] /= float64(count)
 		if m := misfit[g] - allowance[g]; m < best {
-			best = m
+			best, runnerUp = m, best
 			s.family, s.left = g, misfit[g]
+		} else {
+			runnerUp = math.Min(runnerUp, m)
 		}
 	}
-	s.ok = s.left < clearFit
+	s.ok = s.left < clearFit || modulates(s.family) && s.left < 2*clearFit && s.left < runnerUp-2
 	if len(templates[s.family]) == 1 {
 		return
 	}
@@ -135,8 +140,8 @@ func (f *frames) shape(h *heard) (s shape) {
 	}
 	s.low, s.value, s.high = quantile(values, 0.05), quantile(values, 0.5), quantile(values, 0.95)
 	logs := values
-	moved := s.high-s.low > 0.3 || s.family != indexed && s.high > 1.08*s.low
-	if s.family != indexed {
+	moved := s.high-s.low > 0.3 || !modulates(s.family) && s.high > 1.08*s.low
+	if !modulates(s.family) {
 		logs = make([]float64, len(values))
 		for i, v := range values {
 			logs[i] = math.Log2(v)
@@ -147,7 +152,7 @@ func (f *frames) shape(h *heard) (s shape) {
 	amount *= math.Exp(start / seconds)
 	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 && seconds > 0.02 && moved {
 		s.fall = fall{from: end + amount, to: end, seconds: seconds, ok: true}
-		if s.family != indexed {
+		if !modulates(s.family) {
 			s.fall.from, s.fall.to = math.Exp2(end+amount), math.Exp2(end)
 		}
 	}

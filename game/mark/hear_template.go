@@ -13,12 +13,15 @@ const (
 	sine
 	triangle
 	sawtooth
-	pulse   // of a duty, 0.5 at most: a duty d sounds like 1 - d
-	synced  // a sawtooth restarted: ratio of its frequency to the pitch
-	syncedT // a triangle restarted
-	syncedS // a sine restarted
-	syncedP // a square restarted
-	indexed // a sine whose phase is moved by a sine of its own pitch: the index
+	pulse       // of a duty, 0.5 at most: a duty d sounds like 1 - d
+	synced      // a sawtooth restarted: ratio of its frequency to the pitch
+	syncedT     // a triangle restarted
+	syncedS     // a sine restarted
+	syncedP     // a square restarted
+	indexed     // a sine whose phase is moved by a sine of its own pitch: the index
+	indexed2    // of twice its pitch
+	indexed3    // of three times its pitch
+	indexedHalf // of half its pitch, which is then the pitch of the whole
 	families
 )
 
@@ -53,11 +56,11 @@ var templates = func() (t [families][]template) {
 		add(syncedP, r, func(n int) float64 { return syncedAmplitude(n, r, squareSeries) })
 		add(syncedS, r, func(n int) float64 { return syncedAmplitude(n, r, sineSeries) })
 	}
-	for b := 0.1; b < 10.05; b += 0.1 {
-		add(indexed, b, func(n int) float64 {
-			// sin(θ + b·sin θ): the lines at n and -n meet with opposite signs.
-			return math.Abs(math.Jn(n-1, b) - math.Jn(-n-1, b))
-		})
+	for b := 0.05; b < 10.02; b += 0.05 {
+		add(indexed, b, func(n int) float64 { return indexedAmplitude(n, 1, 1, b) })
+		add(indexed2, b, func(n int) float64 { return indexedAmplitude(n, 1, 2, b) })
+		add(indexed3, b, func(n int) float64 { return indexedAmplitude(n, 1, 3, b) })
+		add(indexedHalf, b, func(n int) float64 { return indexedAmplitude(n, 2, 1, b) })
 	}
 	return
 }()
@@ -73,6 +76,19 @@ func newTemplate(value float64, amplitude func(n int) float64) template {
 		t.db[n] = math.Max(floor, t.db[n]-top)
 	}
 	return t
+}
+
+// indexedAmplitude is that of partial n of sin(c·θ + index·sin m·θ): J[k] for c
+// + k·m = n, and less J[k] for c + k·m = -n, which folds back (sound.md 1.3).
+func indexedAmplitude(n, c, m int, index float64) float64 {
+	sum := 0.0
+	if (n-c)%m == 0 {
+		sum += math.Jn((n-c)/m, index)
+	}
+	if (n+c)%m == 0 {
+		sum -= math.Jn(-(n+c)/m, index)
+	}
+	return math.Abs(sum)
 }
 
 func b2f(b bool) float64 {

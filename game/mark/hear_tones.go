@@ -34,6 +34,7 @@ const (
 // combination is the line |k·a + l·b|.
 type combination struct{ k, l int }
 
+// combinations are those that carry most of the power.
 var combinations = func() (t [products][]combination) {
 	for k := 1; k <= 9; k++ {
 		t[ringed] = append(t[ringed], combination{k, 1}, combination{k, -1})
@@ -46,6 +47,27 @@ var combinations = func() (t [products][]combination) {
 }()
 
 func (t combination) hz(a, b float64) float64 { return math.Abs(float64(t.k)*a + float64(t.l)*b) }
+
+// accounts says whether a line at hz is a combination of a and b.
+func (p product) accounts(hz, a, b float64) bool {
+	multiple := func(x, of float64) bool { // of the carrier, 1 and up
+		k := math.Round(x / of)
+		return k >= 1 && near(hz, hz-x+k*of)
+	}
+	switch p {
+	case ringed:
+		return multiple(hz-b, a) || multiple(hz+b, a) || multiple(b-hz, a)
+	case modulated:
+		return multiple(hz, a) || multiple(hz-b, a) || multiple(hz+b, a) || multiple(b-hz, a)
+	}
+	const order = 14 // J15 of an index of 10 is still 0.005
+	for _, x := range []float64{hz - a, hz + a} {
+		if n := math.Round(x / b); math.Abs(n) <= order && near(hz, hz-x+n*b) {
+			return true
+		}
+	}
+	return false
+}
 
 // lines are those of the sound, found when they are first asked for.
 func (h *heard) lines() []spectrum.Line {
@@ -99,15 +121,15 @@ func (a *analysis) findLines() []spectrum.Line {
 }
 
 // findTones looks for two frequencies that explain the lines of a sound.
-func (a *analysis) findTones(near float64) (t tones) {
+func (a *analysis) findTones(note float64) (t tones) {
 	t.lines = a.findLines()
 	if len(t.lines) < 2 {
 		return
 	}
 	var carriers []float64
-	if near > 0 {
-		for _, f := range []float64{0.25, 0.5, 1, 2, 4} {
-			carriers = append(carriers, near*f)
+	if note > 0 {
+		for _, f := range []float64{1, 0.5, 2, 0.25, 4} {
+			carriers = append(carriers, note*f)
 		}
 	} else {
 		loud := loudest(t.lines, 6)
@@ -122,11 +144,15 @@ func (a *analysis) findTones(near float64) (t tones) {
 	for _, c := range carriers {
 		for _, l := range loudest(t.lines, 6) {
 			for _, b := range []float64{math.Abs(l.Hz - c), l.Hz + c} {
-				if b < 12 || b > 9*c {
+				if b < 24 || b > 9*c { // slower is heard as beats or as a tremolo
 					continue
 				}
 				for how := ringed; how < products; how++ {
-					if s, share := explain(t.lines, how, c, b); s > best {
+					s, share := explain(t.lines, how, c, b)
+					if c == note {
+						s += 0.1 // where it is written, unless the lines speak against it
+					}
+					if s > best {
 						best = s
 						t.how, t.a, t.b, t.share = how, c, b, share
 					}
@@ -138,6 +164,7 @@ func (a *analysis) findTones(near float64) (t tones) {
 		return
 	}
 	t.ok = t.share > 0.9 && best > 0.75
+	t.b = refine(t.lines, t.how, t.a, t.b)
 	t.carrier = lineAt(t.lines, t.a)
 	t.pair = (lineAt(t.lines, t.a+t.b) + lineAt(t.lines, math.Abs(t.a-t.b))) / 2
 	var sum, power float64
@@ -150,51 +177,74 @@ func (a *analysis) findTones(near float64) (t tones) {
 	return
 }
 
-// explain says how well the combinations of a product account for the lines; score is
-// lower where lines that must be there are missing or pairs are unequal.
+// explain says how well a product accounts for the lines: share is the share of
+// them that it accounts for, score is lower where lines that must be there are
+// missing, pairs are unequal, or hardly any line lies beside the multiples of a
+// (then a alone explains them).
 func explain(lines []spectrum.Line, how product, a, b float64) (score, share float64) {
 	const power = 0.6 // of the amplitude: faint lines count, but less
-	var all, found float64
+	var all, found, beside float64
 	for _, l := range lines {
 		w := math.Pow(l.Amplitude, power)
 		all += w
-		for _, t := range combinations[how] {
-			if near(l.Hz, t.hz(a, b)) {
-				found += w
-				break
-			}
+		if how.accounts(l.Hz, a, b) {
+			found += w
+		}
+		if k := math.Round(l.Hz / a); k < 1 || !near(l.Hz, k*a) {
+			beside += w
 		}
 	}
 	share = found / all
-	if share < 0.5 {
+	if share < 0.5 || beside < 0.1*all {
 		return 0, share
 	}
-	up, down := lineAt(lines, a+b), lineAt(lines, math.Abs(a-b))
-	carrier := lineAt(lines, a)
-	score = share
-	if up == 0 || down == 0 {
+	score = share - unequal(lines, how, a, b)
+	switch carrier := lineAt(lines, a); {
+	case how == ringed && carrier > 0.03, how == modulated && carrier < 0.1:
 		score -= 0.3
-	} else {
-		score -= math.Min(0.3, 0.01*math.Abs(20*math.Log10(up/down)))
-	}
-	switch how {
-	case ringed:
-		if carrier > 0.03 {
-			score -= 0.3
-		}
-	case modulated:
-		if carrier < 0.1 {
-			score -= 0.3
-		}
+	case how == modulated:
 		score -= 0.02
-	case spread:
+	case how == spread:
 		score -= 0.05
 	}
 	return score, share
 }
 
-// near says whether two frequencies are the same line: within 0.4 %, or 1.5 Hz.
-func near(a, b float64) bool { return math.Abs(a-b) < math.Max(1.5, 0.004*b) }
+// unequal is how far the pairs k·a ± b, or a ± n·b, are from being equally
+// strong: 0 to 0.3. Pairs of which one line is too low to be measured do not
+// count.
+func unequal(lines []spectrum.Line, how product, a, b float64) float64 {
+	var sum, weight float64
+	for k := 1.0; k <= 4; k++ {
+		up, down := k*a+b, math.Abs(k*a-b)
+		if how == spread {
+			up, down = a+k*b, math.Abs(a-k*b)
+		}
+		if down < 20 {
+			continue
+		}
+		u, d := lineAt(lines, up), lineAt(lines, down)
+		if u+d == 0 && k > 1 {
+			continue
+		}
+		w := math.Max(0.05, math.Max(u, d))
+		e := 0.3
+		if u > 0 && d > 0 {
+			e = math.Min(0.3, 0.01*math.Abs(20*math.Log10(u/d)))
+		}
+		sum += w * e
+		weight += w
+	}
+	if weight == 0 {
+		return 0
+	}
+	return sum / weight
+}
+
+// near says whether two frequencies are the same line: within 1.2 Hz and 0.1 %
+// (the lines are measured to 0.1 Hz; the rest is for a note that is out of tune
+// by two cents).
+func near(a, b float64) bool { return math.Abs(a-b) < 1.2+0.001*b }
 
 // lineAt is the amplitude of the line at hz, 0 where there is none.
 func lineAt(lines []spectrum.Line, hz float64) float64 {
@@ -216,6 +266,55 @@ func loudest(lines []spectrum.Line, n int) []spectrum.Line {
 		return 1
 	})
 	return s[:min(n, len(s))]
+}
+
+// refine takes b from the lines nearest to where it puts them, weighted with
+// their amplitudes.
+func refine(lines []spectrum.Line, how product, a, b float64) float64 {
+	var sum, weight float64
+	for _, l := range lines {
+		for k := 1.0; k <= 3; k++ {
+			c := k * a
+			if how == spread && k > 1 {
+				break
+			}
+			for _, guess := range []float64{l.Hz - c, c - l.Hz, c + l.Hz} {
+				if math.Abs(guess-b) < 1.2+0.001*l.Hz {
+					sum += l.Amplitude * guess
+					weight += l.Amplitude
+				}
+			}
+		}
+	}
+	if weight == 0 {
+		return b
+	}
+	return sum / weight
+}
+
+// harmonic says whether the lines are multiples of a pitch, and enough of its
+// multiples are there (see partials.filled).
+func harmonic(lines []spectrum.Line, hz float64) bool {
+	var all, found float64
+	there, last := map[int]bool{}, 0
+	for _, l := range lines {
+		w := math.Pow(l.Amplitude, 0.6)
+		all += w
+		if k := math.Round(l.Hz / hz); k >= 1 && near(l.Hz, k*hz) {
+			found += w
+			there[int(k)] = true
+			if l.Amplitude > 0.03 {
+				last = max(last, int(k))
+			}
+		}
+	}
+	n := 0
+	for k := range there {
+		if k <= last {
+			n++
+		}
+	}
+	return found > 0.97*all && float64(n) >= 0.45*float64(last)
 }
 
 // moved looks for the frequency b for which the lines of another sound, made of
@@ -251,7 +350,7 @@ func (t tones) moved(lines []spectrum.Line) (b, score float64) {
 		}
 		return agree / all
 	}
-	for f := 0.2 * t.a; f < 9*t.a; f *= 1.001 {
+	for f := 0.2 * t.a; f < 9*t.a; f *= 1.0007 {
 		s := at(f)
 		if s <= score {
 			continue

@@ -12,6 +12,9 @@ func (h *heard) pitched() bool {
 	return h.pitch.ok && h.inharmonic < 0.2 && (h.shape.ok || !h.tones.ok) && (h.pitch.filled >= 0.45 || h.partial.at(1) > -20)
 }
 
+// tuned says whether the movement of the pitch can be spoken of.
+func (h *heard) tuned() bool { return h.pitch.ok && (h.pitched() || !h.tones.ok) }
+
 func comparePitch(t, y *heard) (f []finding) {
 	if !t.pitched() || !y.pitched() {
 		return
@@ -59,7 +62,7 @@ func comparePitch(t, y *heard) (f []finding) {
 }
 
 func compareGlide(t, y *heard) (f []finding) {
-	if !t.pitch.ok || !y.pitch.ok || !t.glide.ok && !y.glide.ok {
+	if !t.tuned() || !y.tuned() || !t.glide.ok && !y.glide.ok {
 		return
 	}
 	step := func(v float64) float64 { return 0.4 + 0.04*math.Abs(v) }
@@ -89,7 +92,7 @@ func compareGlide(t, y *heard) (f []finding) {
 
 func compareVibrato(t, y *heard) (f []finding) {
 	a, b := t.vibrato, y.vibrato
-	if !t.pitch.ok || !y.pitch.ok || !a.ok && !b.ok {
+	if !t.tuned() || !y.tuned() || !a.ok && !b.ok {
 		return
 	}
 	step := func(v float64) float64 { return math.Max(7, 0.15*v) } // hearing.md 8(a)2

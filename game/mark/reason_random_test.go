@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"os"
 	"regexp"
+	"strings"
 	"testing"
 
 	"partialcredit/synth"
@@ -244,6 +246,9 @@ func TestReasonsOnRandomTargets(t *testing.T) {
 	}
 	total, right, opposed, stray := 0, 0, 0, 0
 	for _, q := range techniques {
+		if only := os.Getenv("TECHNIQUE"); only != "" && !strings.Contains(only, q.name) {
+			continue
+		}
 		r := rand.New(rand.NewPCG(7, uint64(len(q.name)*1000+len(q.fields))))
 		count := map[string]*[4]int{}
 		for range targets {

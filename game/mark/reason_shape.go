@@ -23,11 +23,11 @@ func compareShape(t, y *heard) (f []finding) {
 	}
 	// A sine is frequency modulation with an index of nothing, a sawtooth one
 	// that is not restarted.
-	if a.family == indexed && b.family == sine {
-		b.family = indexed
+	if modulates(a.family) && b.family == sine {
+		b.family = a.family
 	}
-	if b.family == indexed && a.family == sine {
-		a.family = indexed
+	if modulates(b.family) && a.family == sine {
+		a.family = b.family
 	}
 	if resets(a.family) && plainOf(a.family) == b.family {
 		b.family, b.value, b.low, b.high = a.family, 1, 1, 1
@@ -46,7 +46,7 @@ func compareShape(t, y *heard) (f []finding) {
 		}
 	case synced, syncedT, syncedS, syncedP:
 		f = append(f, compareSync(a, b, t, y)...)
-	case indexed:
+	case indexed, indexed2, indexed3, indexedHalf:
 		f = append(f, compareIndex(a, b)...)
 	}
 	return
@@ -89,7 +89,7 @@ func (s shape) describe() string {
 			return fmt.Sprintf("every %s partial missing: a pulse of 1/%d duty", ordinal(n), n)
 		}
 		return fmt.Sprintf("partials that come and go: a pulse of about %d %% duty", percent(s.value))
-	case indexed:
+	case indexed, indexed2, indexed3, indexedHalf:
 		return fmt.Sprintf("partials like those of frequency modulation with an index of %s", number(s.value))
 	}
 	return fmt.Sprintf("its strongest partials near number %s: hard sync", number(s.value))

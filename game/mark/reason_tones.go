@@ -11,19 +11,21 @@ import (
 func compareTones(t, y *heard) (f []finding) {
 	const agrees = 0.6
 	a, b, how := 0.0, 0.0, noProduct
-	switch {
-	case t.tones.ok && !t.pitched():
-		v, score := t.tones.moved(y.lines())
-		if score > agrees {
+	both := t.tones.ok && y.tones.ok && !t.pitched() && !y.pitched() && t.tones.how == y.tones.how && near(t.tones.a, y.tones.a)
+	if both && math.Abs(math.Log(y.tones.b/t.tones.b)) < 0.05 {
+		a, b, how = t.tones.b, y.tones.b, t.tones.how
+	}
+	if how == noProduct && t.tones.ok && !t.pitched() {
+		if v, score := t.tones.moved(y.lines()); score > agrees {
 			a, b, how = t.tones.b, v, t.tones.how
 		}
-	case y.tones.ok && !y.pitched():
-		v, score := y.tones.moved(t.lines())
-		if score > agrees {
+	}
+	if how == noProduct && y.tones.ok && !y.pitched() {
+		if v, score := y.tones.moved(t.lines()); score > agrees {
 			a, b, how = v, y.tones.b, y.tones.how
 		}
 	}
-	if how == noProduct && t.tones.ok && y.tones.ok && t.tones.how == y.tones.how && !t.pitched() && near(t.tones.a, y.tones.a) {
+	if how == noProduct && both {
 		a, b, how = t.tones.b, y.tones.b, t.tones.how
 	}
 	if how != noProduct {
