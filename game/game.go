@@ -77,10 +77,11 @@ func New(s *sheet.Sheet, saved []byte, measure ui.Measure) *Game {
 
 // Update takes the input of one tick.
 func (g *Game) Update(in Input) {
-	if in.W != g.in.W || in.H != g.in.H || in.Audio != g.in.Audio {
+	if in.W != g.in.W || in.H != g.in.H {
 		g.dirty = true
-		g.hands.LetGo()
+		g.hands.LetGo() // what a finger held is elsewhere now
 	}
+	g.dirty = g.dirty || in.Audio != g.in.Audio
 	g.in = in
 	for _, e := range in.Events {
 		g.last = in.Now
