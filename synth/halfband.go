@@ -102,21 +102,25 @@ func (f *halfband) filter(block []float64) {
 	}
 }
 
-// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+2m-1-j]), four sums at a time:
-// that keeps the processor's adders busy. len(out) is a multiple of four.
+// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+2m-1-j]), eight sums at a
+// time: that keeps the adders of the processor busy. len(out) is a multiple of
+// eight.
 func symmetric(out, h, x []float64) {
 	last := 2*len(h) - 1
-	for i := 0; i < len(out); i += 4 {
-		var a, b, c, d float64
-		lo, hi := x[i:i+len(h)+3], x[i:i+last+4]
+	for i := 0; i < len(out); i += 8 {
+		var a, b, c, d, e, f, g, k float64
+		lo, hi := x[i:i+len(h)+7], x[i:i+last+8]
 		for j, t := range h {
-			p, q := (*[4]float64)(lo[j:]), (*[4]float64)(hi[last-j:])
+			p, q := (*[8]float64)(lo[j:]), (*[8]float64)(hi[last-j:])
 			a += t * (p[0] + q[0])
 			b += t * (p[1] + q[1])
 			c += t * (p[2] + q[2])
 			d += t * (p[3] + q[3])
+			e += t * (p[4] + q[4])
+			f += t * (p[5] + q[5])
+			g += t * (p[6] + q[6])
+			k += t * (p[7] + q[7])
 		}
-		y := out[i : i+4]
-		y[0], y[1], y[2], y[3] = a, b, c, d
+		*(*[8]float64)(out[i:]) = [8]float64{a, b, c, d, e, f, g, k}
 	}
 }

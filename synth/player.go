@@ -145,7 +145,7 @@ func (p *Player) tick() {
 // turn ends what has ended and begins what is due.
 func (p *Player) turn() {
 	switch {
-	case p.item >= 0 && p.waiting && p.edge == 0:
+	case p.waiting && (p.item < 0 || p.edge == 0 || p.voice.Done()):
 		p.now, p.waiting = p.next, false
 		p.item, p.follows, p.ticks = -1, 0, 0
 	case p.item >= 0 && p.voice.Done():
