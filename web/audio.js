@@ -58,6 +58,21 @@
     if (window.webkitAudioContext) window.webkitAudioContext = Watched;
   }
 
+  // The Go side's worklet asks for samples by a message. Whoever makes them hears of it first, and can
+  // make them at the last moment.
+  let pull = null;
+  const NativeNode = window.AudioWorkletNode;
+  if (NativeNode) {
+    window.AudioWorkletNode = class extends NativeNode {
+      constructor(...args) {
+        super(...args);
+        if (args[1] === 'oto-worklet-processor') {
+          this.port.addEventListener('message', function () { if (pull) pull(); });
+        }
+      }
+    };
+  }
+
   document.addEventListener('visibilitychange', function () {
     if (document.hidden) sleep(); else wake();
   });
@@ -74,7 +89,9 @@
       // Seconds between handing samples to the browser and hearing them, as far as it knows.
       latency: function () {
         return context ? (context.baseLatency || 0) + (context.outputLatency || 0) : 0;
-      }
+      },
+      // Has f called before every pull of samples.
+      onPull: function (f) { pull = f; }
     }
   };
 })();

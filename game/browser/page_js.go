@@ -24,6 +24,7 @@ type Page struct {
 	mirror   mirror
 	dom      dom
 	shelf    shelf
+	audio    audio
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.
@@ -33,6 +34,7 @@ func Open() *Page {
 	p.start = p.performance.Call("now").Float()
 	p.pointers.q = &p.queue
 	p.shelf = shelf{get: p.storageGet, set: p.storageSet}
+	p.openAudio()
 	p.openMirror()
 	p.watch()
 	p.listenPointers()
@@ -93,18 +95,6 @@ func (p *Page) Load(key string) []byte { return p.shelf.load(key) }
 // Save keeps data, which is text, under key on this device. What goes wrong
 // comes as a sentence for the learner, and comes once.
 func (p *Page) Save(key string, data []byte) error { return p.shelf.save(key, data) }
-
-// AudioState is the state of the page's audio context: "none" before there is
-// one, then "suspended", "running", "interrupted" or "closed" (W3C Web Audio).
-func (p *Page) AudioState() string {
-	return p.global.Get("partialCredit").Get("audio").Call("state").String()
-}
-
-// AudioLatency is the time in seconds from handing samples to the browser until
-// they are heard, as far as the browser knows it.
-func (p *Page) AudioLatency() float64 {
-	return p.global.Get("partialCredit").Get("audio").Call("latency").Float()
-}
 
 // since turns a time of the page, in milliseconds, into one of the program.
 func (p *Page) since(ms float64) time.Duration {

@@ -219,9 +219,15 @@ func testContract(t *testing.T, lag int64, open func() rig) {
 }
 
 func TestDeckKeepsTheContract(t *testing.T) {
-	for _, chunk := range []int{1024, 2048, 3000} {
-		// Behind by the answer's time, a quantum, and what leaks in the chunk.
-		lag := int64(4 * quantum)
-		testContract(t, lag, func() rig { return newSimulation(&counting{}, chunk) })
+	for _, chunk := range []int{1024, 3000, 4096} {
+		for _, announces := range []bool{false, true} {
+			// Behind by the answer's time, a quantum, and what leaks in the chunk.
+			lag := int64(4 * quantum)
+			testContract(t, lag, func() rig {
+				s := newSimulation(&counting{}, chunk)
+				s.announces = announces
+				return s
+			})
+		}
 	}
 }

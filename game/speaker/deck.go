@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"sync"
+	"time"
 
 	"partialcredit/synth"
 )
@@ -23,10 +24,11 @@ type player interface {
 	Sounding() (item int, seconds float64)
 }
 
-// A deck is a [Speaker] for a device that pulls: it reads samples, a chunk at a
+// A deck is a [Speaker] for a device that pulls: it takes samples, a chunk at a
 // time, and puts each chunk behind what it has not played yet.
 type deck struct {
 	device  Device
+	gate    gate
 	waiting func() int // bytes that were read but not yet pulled
 
 	mu       sync.Mutex // the device reads in its own goroutine
@@ -54,6 +56,7 @@ func newDeck(d Device, p player, chunk int) *deck {
 		player:   p,
 		memory:   newMemory(),
 		follower: follower{chunk: int64(chunk)},
+		gate:     newGate(time.Second * lost * time.Duration(chunk) / Rate),
 	}
 }
 
@@ -77,13 +80,23 @@ func (d *deck) SetVolume(v float64) {
 
 // Read gives the next samples to the device, as little-endian 32-bit floats,
 // the left and the right channel in turn. It fills all of dst, of any length,
-// and never fails.
+// and never fails. Where the device announces its pulls it waits for the next,
+// in the goroutine of Oto that does nothing else.
 func (d *deck) Read(dst []byte) (int, error) {
+	return d.read(dst, d.gate.wait()), nil
+}
+
+func (d *deck) read(dst []byte, why reason) int {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	handed := d.handed()
-	d.follower.pulled(d.device.Now(), handed)
-	d.watch.pulled(handed > 0)
+	if why == pullComes {
+		handed += int64(len(dst)) / bytesPerFrame
+	}
+	if why != noPull && handed > 0 {
+		d.follower.pulled(d.device.Now(), handed)
+		d.watch.pulled()
+	}
 	n := len(dst)
 	for len(dst) > 0 {
 		if len(d.left) == 0 {
@@ -93,7 +106,7 @@ func (d *deck) Read(dst []byte) (int, error) {
 		dst, d.left = dst[k:], d.left[k:]
 	}
 	d.given += int64(n)
-	return n, nil
+	return n
 }
 
 // handed is how many samples the device has pulled.

@@ -9,10 +9,11 @@ import (
 	"partialcredit/synth"
 )
 
-// chunk is how many samples Oto's worklet pulls at a time. From a control to
-// the end of our part of the way take 3/2 to 5/2 chunks; the main thread must
-// answer a pull within half a chunk.
-const chunk = 2048
+// chunk is how many samples Oto's worklet pulls at a time: 85 ms. The main
+// thread must answer a pull within half a chunk, or there is a gap; from a
+// control to the end of our part of the way it takes 1/2 to 3/2 chunks. A power
+// of two, as ScriptProcessorNode wants where there are no worklets.
+const chunk = 4096
 
 // playing keeps Oto's player reachable: one that is not is closed, and falls
 // silent (oto v3.5.0, player.go).
@@ -45,6 +46,7 @@ func Open(d Device) (s Speaker, err error) {
 	}
 	playing = context.NewPlayer(deck)
 	deck.waiting = playing.BufferedSize
+	d.OnPull(deck.gate.announce)
 	playing.SetBufferSize(chunk * bytesPerFrame) // less than a chunk would be filled up with silence
 	playing.Play()
 	return deck, nil

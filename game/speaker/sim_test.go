@@ -42,8 +42,9 @@ func countedItem(n int64) (item int, seconds float64) {
 // pulls, a main thread that answers, and the way to the ear. The worklet's
 // rules are those of oto v3.5.0, driver_js.go, the player's those of its mux.
 type simulation struct {
-	deck *deck
-	now  time.Duration
+	deck      *deck
+	now       time.Duration
+	announces bool // its pulls
 
 	state   string
 	latency int           // samples from the worklet to the ear
@@ -63,24 +64,22 @@ type simulation struct {
 
 func (s *simulation) Now() time.Duration    { return s.now }
 func (s *simulation) AudioState() string    { return s.state }
+func (s *simulation) OnPull(func())         {}
 func (s *simulation) AudioLatency() float64 { return float64(s.latency) / Rate }
 
 func newSimulation(p player, chunk int) *simulation {
 	s := &simulation{state: "suspended", latency: 1920, chunk: chunk, answer: time.Millisecond}
 	s.deck = newDeck(s, p, chunk)
 	s.deck.waiting = func() int { return len(s.buffer) }
-	s.fill()
+	s.fill(pullWas)
 	return s
 }
 
 // fill is what Oto's mux does when the player's buffer has room.
-func (s *simulation) fill() {
+func (s *simulation) fill(why reason) {
 	for len(s.buffer) < s.chunk*bytesPerFrame {
 		p := make([]byte, s.chunk*bytesPerFrame)
-		n, err := s.deck.Read(p)
-		if err != nil {
-			panic(err)
-		}
+		n := s.deck.read(p, why)
 		s.buffer = append(s.buffer, p[:n]...)
 	}
 }
@@ -126,13 +125,18 @@ func (s *simulation) ask() {
 }
 
 func (s *simulation) pull() {
+	if s.announces {
+		s.fill(pullComes)
+	}
 	n := min(len(s.buffer), s.chunk*bytesPerFrame)
 	for i := 0; i < n; i += 4 {
 		s.store = append(s.store, math.Float32frombits(binary.LittleEndian.Uint32(s.buffer[i:])))
 	}
 	s.buffer = s.buffer[n:]
 	s.asked = false
-	s.fill()
+	if !s.announces {
+		s.fill(pullWas)
+	}
 }
 
 // ear is everything that has reached the ear.

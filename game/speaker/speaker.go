@@ -72,4 +72,8 @@ type Device interface {
 	Now() time.Duration    // since any moment
 	AudioState() string    // "none", "suspended", "running", "interrupted" or "closed" (W3C Web Audio)
 	AudioLatency() float64 // seconds from the end of our part of the way to the ear
+
+	// OnPull has f called whenever the device is about to take samples, as far as the page can tell. What
+	// f wakes has run when the device takes them.
+	OnPull(f func())
 }

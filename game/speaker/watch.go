@@ -26,11 +26,8 @@ var (
 	errNoPull = errors.New("This browser takes no sound from this page. Reload the page, or open it in another browser that is up to date.")
 )
 
-// pulled notes that samples were asked for, by the device if it has run.
-func (w *watch) pulled(byDevice bool) {
-	w.ran = w.ran || byDevice
-	w.silent, w.err = 0, nil
-}
+// pulled notes that the device has taken samples.
+func (w *watch) pulled() { w.ran, w.silent, w.err = true, 0, nil }
 
 // state makes of the device's own state that of the speaker.
 func (w *watch) state(now time.Duration, device string) State {
