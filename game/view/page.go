@@ -29,11 +29,7 @@ func (c *canvas) page(s *game.Scene, a axis) {
 	for _, k := range s.Strokes {
 		c.stroke(k)
 	}
-	for i := range s.Widgets {
-		if w := &s.Widgets[i]; !within(w.Rect, s.Panel) {
-			c.widget(w, s.Focus == w.ID)
-		}
-	}
+	c.widgets(s, false)
 	c.flush()
 }
 
@@ -49,11 +45,7 @@ func (c *canvas) sheet(s *game.Scene) {
 	for _, t := range s.Over {
 		c.text(t)
 	}
-	for i := range s.Widgets {
-		if w := &s.Widgets[i]; within(w.Rect, s.Panel) {
-			c.widget(w, s.Focus == w.ID)
-		}
-	}
+	c.widgets(s, true)
 	c.flush()
 }
 

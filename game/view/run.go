@@ -26,7 +26,10 @@ func Run(app App) error {
 	ebiten.SetScreenClearedEveryFrame(false)
 	ebiten.SetScreenFilterEnabled(false) // the screen is the device's pixels
 	ebiten.SetRunnableOnUnfocused(true)
-	return ebiten.RunGame(&screen{app: app})
+	ebiten.SetTPS(ebiten.SyncWithFPS) // a slow frame must not be followed by a burst of ticks
+	s := &screen{app: app}
+	s.rest.begin(app)
+	return ebiten.RunGame(s)
 }
 
 // A screen draws an app when it has changed.
@@ -35,6 +38,7 @@ type screen struct {
 	w, h    float64 // CSS pixels
 	scale   float64
 	painter *painter
+	rest    rest
 
 	drawn drawn
 }
@@ -57,12 +61,14 @@ func (s *screen) LayoutF(w, h float64) (float64, float64) {
 func (s *screen) Layout(int, int) (int, int) { panic("view: LayoutF is called instead") }
 
 func (s *screen) Update() error {
+	if s.rest.early() {
+		return nil
+	}
 	if err := s.app.Update(s.w, s.h); err != nil {
 		return err
 	}
-	if s.painter != nil {
-		s.painter.warm()
-	}
+	warm := s.painter != nil && s.painter.warm()
+	s.rest.end(warm)
 	return nil
 }
 

@@ -5,12 +5,12 @@ package view
 const ahead = "0123456789 etaoinsrhldcumfpgwybvkxjqzETAOINSRHLDCUMFPGWYBVKXJQZ.,:;!?%'\"()+-*/=<>_&@#[]{}|~^`\\$" +
 	"−×·–—’‘“”…°→′″½¼¾≈±"
 
-const glyphsATick = 6 // a millisecond or so on a slow device
+const glyphsATick = 20 // a millisecond or so
 
 // warm makes a few glyphs before they are first needed, in the sizes in use,
-// so that a text that changes does not stutter.
-func (p *painter) warm() {
-	p.canvas.atlas.warm(glyphsATick)
+// so that a text that changes does not stutter. It reports whether it made any.
+func (p *painter) warm() bool {
+	return p.canvas.atlas.warm(glyphsATick)
 }
 
 // A warming is how far the characters of one cut have been made.
@@ -23,7 +23,8 @@ var runesAhead = []rune(ahead)
 
 // warm makes up to n glyphs. It stops for good when the atlas is three
 // quarters full: what is needed then makes its own way.
-func (a *atlas) warm(n int) {
+func (a *atlas) warm(n int) bool {
+	before := n
 	for n > 0 && len(a.warming) > 0 && 4*(a.y+a.shelf) < 3*a.side {
 		w := &a.warming[0]
 		if w.next >= len(runesAhead)*w.cut.places() {
@@ -38,6 +39,7 @@ func (a *atlas) warm(n int) {
 			n--
 		}
 	}
+	return n < before
 }
 
 // use notes that a cut is in use.

@@ -12,10 +12,26 @@ func point(x, y float64) plot.Point { return plot.Point{X: x, Y: y} }
 
 const corner = 10 // radius of the corners of a button
 
-func (c *canvas) widget(w *ui.Widget, focused bool) {
-	if focused {
-		c.focus(w)
+// widgets draws the widgets that lie on the panel, or those that do not; the
+// line round the one with the focus comes last, over its neighbours.
+func (c *canvas) widgets(s *game.Scene, onPanel bool) {
+	var focused *ui.Widget
+	for i := range s.Widgets {
+		w := &s.Widgets[i]
+		if within(w.Rect, s.Panel) != onPanel {
+			continue
+		}
+		c.widget(w)
+		if w.ID == s.Focus {
+			focused = w
+		}
 	}
+	if focused != nil {
+		c.focus(focused)
+	}
+}
+
+func (c *canvas) widget(w *ui.Widget) {
 	switch {
 	case w.Role == ui.Ruled:
 		c.ruler(w)
@@ -108,14 +124,21 @@ func (c *canvas) row(w *ui.Widget) {
 	c.set(fit(caption(w), size, w.On, room), r.X+12, base, size, w.On, false, game.Left, ink)
 }
 
-// focus draws a double line round a widget.
+// focus draws a double line round a widget. Rulers stand close to their
+// buttons, so theirs runs along the edge.
 func (c *canvas) focus(w *ui.Widget) {
+	black, blue := c.inks[game.Black], c.inks[game.Yours]
 	if w.Round {
 		x, y, radius := w.Rect.X+w.Rect.W/2, w.Rect.Y+w.Rect.H/2, min(w.Rect.W, w.Rect.H)/2
-		c.ring(c.circle(x, y, radius+5), 2.5, c.inks[game.Black])
-		c.ring(c.circle(x, y, radius+2), 1.2, c.inks[game.Yours])
+		c.ring(c.circle(x, y, radius+5), 2.5, black)
+		c.ring(c.circle(x, y, radius+2), 1.2, blue)
 		return
 	}
-	c.ring(c.rounded(w.Rect.Inset(-4.5), corner+4.5, 0), 2.5, c.inks[game.Black])
-	c.ring(c.rounded(w.Rect.Inset(-2), corner+2, 0), 1.2, c.inks[game.Yours])
+	outside := 4.5
+	if w.Role == ui.Ruled {
+		outside = 1.25
+	}
+	const between = 2.5
+	c.ring(c.rounded(w.Rect.Inset(-outside), corner+outside, 0), 2.5, black)
+	c.ring(c.rounded(w.Rect.Inset(between-outside), corner+outside-between, 0), 1.2, blue)
 }
