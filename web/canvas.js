@@ -31,18 +31,18 @@
   const ratio = window.devicePixelRatio;
   const key = 'partialcredit.reloads';
   const patience = 400; // ms: dragging a window across screens or zooming in steps ends in one reload
-  const span = 10000; // ms
-  const most = 3; // reloads within the span; more would be a loop
+  const calm = 10000; // ms after loading: a change that comes later is a person's, not a loop's
+  const most = 3; // reloads in a row without a calm page between them
   let timer = 0;
+  let loaded = Infinity;
+  window.addEventListener('load', function () { loaded = performance.now(); });
 
+  // Counted by each page's own life, not by the clock: on a slow device a loop is slow too.
   function mayReload() {
     try {
-      const now = Date.now();
-      const recent = JSON.parse(sessionStorage.getItem(key) || '[]').filter(function (t) {
-        return now - t < span;
-      });
-      if (recent.length >= most) return false;
-      sessionStorage.setItem(key, JSON.stringify(recent.concat(now)));
+      const before = performance.now() - loaded > calm ? 0 : Number(sessionStorage.getItem(key) || 0);
+      if (before >= most) return false;
+      sessionStorage.setItem(key, String(before + 1));
       return true;
     } catch (error) {
       return false; // without storage a loop could not be noticed
