@@ -18,7 +18,8 @@ const smoothing = 28.0
 type band struct {
 	first  int       // its lowest bin
 	weight []float64 // square root of the roex weight per bin
-	size   int       // length of its transform
+	ratio  int       // samples of its transform per envelope value
+	smooth kernel    // the low-pass, in samples of its transform
 }
 
 // bandsOf makes the 32 bands, every Cam from 2 to 33, each 2.5 ERB to either
@@ -33,36 +34,42 @@ func bandsOf(g *grid) []band {
 		for k := first; k <= last; k++ {
 			b.weight = append(b.weight, math.Sqrt(spectrum.Roex(float64(k)*g.spacing, c)))
 		}
-		// Room for the band and for a whole number of envelope values.
-		b.size = spectrum.FastLength(max(len(b.weight), int(2*envelopeRate*g.seconds)/2))
+		n := g.envelopes()
+		b.ratio = spectrum.FastLength((len(b.weight) + n - 1) / n)
+		b.smooth = gaussian(envelopeRate * float64(b.ratio) / (2 * math.Pi * smoothing))
 		bands = append(bands, b)
 	}
 	return bands
 }
 
-// envelope returns the smoothed power of the band over time, at envelopeRate.
+// envelopes is the number of values of an envelope.
+func (g *grid) envelopes() int { return int(math.Round(envelopeRate * g.seconds)) }
+
+// envelope returns the smoothed power of the band over time, at envelopeRate:
+// the squared magnitude of the band's analytic signal, as if the sound went
+// round in a circle.
 func (g *grid) envelope(b *band, x []complex128) []float64 {
-	z := make([]complex128, b.size)
+	n := g.envelopes()
+	z := make([]complex128, n*b.ratio)
 	for i, w := range b.weight {
 		z[i] = x[b.first+i] * complex(w, 0)
 	}
-	t := g.transform(b.size)
-	t.Backward(z)
-	for i, v := range z {
-		z[i] = complex(real(v)*real(v)+imag(v)*imag(v), 0)
+	g.transform(len(z)).Backward(z)
+	// Padded at either end by what the low-pass reaches.
+	reach := len(b.smooth) - 1
+	power := make([]float64, len(z)+2*reach)
+	for i := range power {
+		v := z[((i-reach)%len(z)+len(z))%len(z)]
+		power[i] = real(v)*real(v) + imag(v)*imag(v)
 	}
-	t.Forward(z)
-	n := int(envelopeRate * g.seconds)
-	short := make([]complex128, n)
-	for k := -n / 2; k < n/2; k++ {
-		hz := float64(k) * g.spacing
-		low := math.Exp(-0.5*hz*hz/(smoothing*smoothing)) / float64(b.size)
-		short[(k+n)%n] = z[(k+b.size)%b.size] * complex(low, 0)
-	}
-	g.transform(n).Backward(short)
 	e := make([]float64, n)
-	for i, v := range short {
-		e[i] = math.Max(0, real(v))
+	for m := range e {
+		middle := power[m*b.ratio : m*b.ratio+2*reach+1]
+		v := middle[reach] * b.smooth[0]
+		for d := 1; d <= reach; d++ {
+			v += (middle[reach-d] + middle[reach+d]) * b.smooth[d]
+		}
+		e[m] = v
 	}
 	return e
 }

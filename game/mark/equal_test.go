@@ -30,8 +30,8 @@ func TestWhatSoundsTheSameGetsTheMarks(t *testing.T) {
 		{"rising and falling", `"a": {"shape": "sawtooth"}`, `"a": {"shape": "falling sawtooth"}`},
 		{"rising and falling, detuned", `"b": {"cents": 9}, "combine": {"how": "mix"}`,
 			`"a": {"shape": "falling sawtooth"}, "b": {"shape": "falling sawtooth", "cents": 9}, "combine": {"how": "mix"}`},
-		{"one of a detuned pair falling", `"b": {"cents": 9}, "combine": {"how": "mix"}`,
-			`"a": {"shape": "falling sawtooth"}, "b": {"cents": 9}, "combine": {"how": "mix"}`},
+		{"one of a detuned pair falling", `"b": {"cents": 20}, "combine": {"how": "mix"}`,
+			`"a": {"shape": "falling sawtooth"}, "b": {"cents": 20}, "combine": {"how": "mix"}`},
 		{"start phase", `"a": {"shape": "pulse", "duty": 0.2}`, `"a": {"shape": "pulse", "duty": 0.2, "phase": 0.4}`},
 		{"start phase of a detuned pair", `"b": {"cents": 9}, "combine": {"how": "mix"}`,
 			`"a": {"phase": 0.3}, "b": {"cents": 9, "phase": 0.8}, "combine": {"how": "mix"}`},
@@ -50,7 +50,7 @@ func TestWhatSoundsTheSameGetsTheMarks(t *testing.T) {
 			`"b": {"shape": "triangle", "footage": 4}, "a": {"shape": "pulse", "duty": 0.3, "cents": 9}, "combine": {"how": "mix", "balance": -0.3}`},
 		{"B alone and A alone", `"a": {"shape": "pulse"}`, `"b": {"shape": "pulse"}, "combine": {"how": "mix", "balance": 1}`},
 	} {
-		for _, note := range []int{33, 45, 57, 69, 81} {
+		for _, note := range []int{36, 57, 81} {
 			in := func(d string) synth.Sound { return parse(t, fmt.Sprintf(`"note": %d, %s`, note, d)) }
 			a, b := in(c.a), in(c.b)
 			there, back := mark.Prepare(a).Mark(b).Marks, mark.Prepare(b).Mark(a).Marks

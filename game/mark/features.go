@@ -102,7 +102,7 @@ func (f *features) spectra(g *grid, x []complex128) {
 }
 
 func (f *features) movements(g *grid, x []complex128) {
-	n := int(envelopeRate * g.seconds)
+	n := g.envelopes()
 	hann := spectrum.Hann.Samples(n)
 	rateEdges := make([]float64, rates+1)
 	for r := range rateEdges {

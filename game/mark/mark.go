@@ -54,11 +54,11 @@ func (r *Reference) Mark(yours synth.Sound) Result {
 // The curve from distance to marks. Distances up to unheard are no difference:
 // they come from where a movement stood when the sound began and ended. Half
 // the marks are gone 1/steepness beyond it. (Design choices: the one is the
-// distance of one just-noticeable step, the other makes half the marks come at
-// 5 to 7 of them for most controls; see TestMarksFallAwayFromTheTarget.)
+// distance of one just-noticeable step, the other lets half the marks go at 3
+// to 6 of them; see TestMarksFallAwayFromTheTarget.)
 const (
-	unheard   = 0.2
-	steepness = 1.2
+	unheard   = 0.25
+	steepness = 1.3
 )
 
 // credit is the mark of a pair of sounds, 0 to 100.

@@ -2,6 +2,8 @@ package mark
 
 import (
 	"math"
+
+	"partialcredit/synth/spectrum"
 )
 
 // The slope of a waveform keeps its jumps and corners: a sawtooth becomes one
@@ -63,16 +65,27 @@ func (g *grid) jumps(power []float64, f0 float64) []float64 {
 }
 
 // jumpDistance is the area between the integrals relative to the larger area
-// under either.
+// under either. One may be scaled by up to looseGain for the best fit: how
+// strong the highest partials are against the rest, which the scale hangs on,
+// is for the other differences to say.
 func (p *pair) jumpDistance() float64 {
-	apart, t, y := 0.0, 0.0, 0.0
-	for i := range p.t.jumps {
-		apart += math.Abs(p.t.jumps[i] - p.y.jumps[i])
-		t += math.Abs(p.t.jumps[i])
-		y += math.Abs(p.y.jumps[i])
+	best := math.Inf(1)
+	for db := -looseGain; db <= looseGain; db += 0.5 {
+		gain := spectrum.Amplitude(db)
+		apart, t, y := 0.0, 0.0, 0.0
+		for i := range p.t.jumps {
+			a, b := p.t.jumps[i], gain*p.y.jumps[i]
+			apart += math.Abs(a - b)
+			t += math.Abs(a)
+			y += math.Abs(b)
+		}
+		if most := math.Max(t, y); most > 0 {
+			best = math.Min(best, apart/most)
+		} else {
+			best = 0
+		}
 	}
-	if most := math.Max(t, y); most > 0 {
-		return apart / most
-	}
-	return 0
+	return best
 }
+
+const looseGain = 2.0 // dB (design choice: with 0 a level step of an octave's balance costs half the marks)

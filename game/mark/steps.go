@@ -71,14 +71,14 @@ var steps = map[string]func(v float64, s *synth.Sound) float64{
 	"combine.balance": func(v float64, s *synth.Sound) float64 { return levelStep(1-math.Abs(v), s) },
 	"combine.ratio": func(v float64, s *synth.Sound) float64 {
 		if s.Combine.How == synth.Sync {
-			return 0.023 * v // the peak as a formant, 2 to 2.6 % (hearing 1.3, computed)
+			return 0.015 * v // marking 5; hearing 1.3 computes 2 to 2.6 % for the peak
 		}
 		return 0.004 * v // sidebands move by about a pitch step (marking 5)
 	},
 	// Sidebands by 1 dB, or detection of modulation at 5 % (Viemeister 1979;
 	// hearing 1.5).
 	"combine.depth": func(v float64, _ *synth.Sound) float64 { return math.Max(0.05, 0.12*v) },
-	"combine.index": func(v float64, _ *synth.Sound) float64 { return 0.15 + 0.02*v }, // marking 5; hearing 1.3 computes 0.08 to 0.25
+	"combine.index": func(v float64, _ *synth.Sound) float64 { return 0.1 + 0.02*v }, // within the 0.08 to 0.25 that hearing 1.3 computes
 
 	// Rates below 20 Hz: practised listeners 5 % on clicks (Front. Psychol.
 	// 2014, 01453; hearing 1.5), 7 % here as timbres move less sharply, and a
