@@ -26,7 +26,8 @@ type core struct {
 	a, b  osc
 	last  control // at the end of the last tick
 	dev   float64 // of the phase of A, in cycles
-	devs  [ticks]float64
+	// What comes next of the same, before its droop is undone.
+	splined [droopDelay]float64
 
 	m1, m2 int
 	firsts [2]*halfband // to twice the output rate: A or the sum, and B
@@ -67,7 +68,7 @@ func (c *core) start(b build, phaseA, phaseB float64, now control) {
 	c.a.start(b.shapeA, k, phaseA-incA*float64(ahead-c.delayA()), now.dutyA, b.how == FM)
 	c.b.start(b.shapeB, k, phaseB-incB*float64(ahead-c.delayB()), now.dutyB, false)
 	c.b.cut = b.how == Sync
-	c.dev, c.tick = 0, 0
+	c.dev, c.splined, c.tick = 0, [droopDelay]float64{}, 0
 }
 
 // warm is the number of ticks after which the filters have forgotten that
@@ -126,9 +127,13 @@ func (c *core) run(now *control, out *[tick]float64) {
 		c.b.run(now.dutyB, nil)
 		const radians = 2 * math.Pi
 		scale(&other, &c.b.out, last.levelB*last.index/radians, now.levelB*now.index/radians)
+		var splined [ticks]float64
+		copy(splined[:], c.splined[:])
+		copy(splined[droopDelay:], other[:])
+		copy(c.splined[:], other[ticks-droopDelay:])
 		c.b.eq.run(&other)
 		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.a.modulate(&other, c.dev)
+		c.a.modulate(&other, &splined, c.dev)
 		c.dev = other[ticks-1]
 		c.a.run(now.dutyA, nil)
 		scale(&block, &c.a.out, last.levelA, now.levelA)

@@ -26,8 +26,9 @@ type osc struct {
 	out  [ticks]float64 // the last tick, delayed by reach unless bare
 
 	inc, inc2 [ticks]float64
-	resets    []reset // with the targets of two
-	from      float64 // cycles per sample at the start and the end of the tick
+	soft      [ticks]float64 // see [walk.run]; 0 without modulation of the phase
+	resets    []reset        // with the targets of two
+	from      float64        // cycles per sample at the start and the end of the tick
 	to        float64
 }
 
@@ -74,10 +75,12 @@ func (o *osc) move(from, to, shift float64) {
 	o.phase = wrap(o.phase + ticks*(o.from+o.to)/2)
 }
 
-// modulate moves the phase by dev cycles more; last is dev before the tick.
-func (o *osc) modulate(dev *[ticks]float64, last float64) {
+// modulate moves the phase by dev cycles more; last is dev before the tick,
+// splined is dev as the spline makes it.
+func (o *osc) modulate(dev, splined *[ticks]float64, last float64) {
 	for i, d := range dev {
 		o.inc[i] += d - last
+		o.soft[i] = splined[i] - d
 		last = d
 	}
 }
@@ -96,7 +99,7 @@ func (o *osc) run(duty float64, resets []reset) {
 		for i := range resets {
 			resets[i].to = o.origin()
 		}
-		o.one.run(&o.line, &o.inc, resets)
+		o.one.run(&o.line, &o.inc, &o.soft, resets)
 	}
 	copy(o.out[:], o.line[:])
 	o.line.next()
@@ -117,8 +120,8 @@ func (o *osc) pulse(duty float64, resets []reset) {
 		resets[i].to = 0
 		o.resets = append(o.resets, reset{r.i, r.t, -(o.duty + d*(float64(r.i)+1-r.t))})
 	}
-	o.one.run(&o.line, &o.inc, resets)
-	o.two.run(&o.line, &o.inc2, o.resets)
+	o.one.run(&o.line, &o.inc, &o.soft, resets)
+	o.two.run(&o.line, &o.inc2, &o.soft, o.resets)
 	o.duty = duty
 }
 

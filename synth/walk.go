@@ -11,6 +11,7 @@ type walk struct {
 	p      float64 // phase in [0, 1)
 	k      int     // the piece it is in
 	n      int     // number of pieces
+	last   float64 // movement in the last sample of the tick before
 	end    [2]float64
 	pieces [2]piece
 }
@@ -67,29 +68,33 @@ func (w *walk) begin() float64 {
 
 // run adds the waveform to out, whose first [reach] samples are still open to
 // corrections: sample i goes to out[i+reach]. inc is the movement of the phase
-// per sample. It obeys the resets, which are in order of time.
-func (w *walk) run(out *line, inc *[ticks]float64, resets []reset) {
+// per sample, soft what the spline makes of the phase at each sample, less the
+// phase: it moves the value and not the crossings. It obeys the resets, which
+// are in order of time.
+func (w *walk) run(out *line, inc, soft *[ticks]float64, resets []reset) {
 	i := 0
 	for _, r := range resets {
-		w.steady(out, inc, i, r.i)
+		w.steady(out, inc, soft, i, r.i)
 		w.reset(out.at(r.i), inc[r.i], r)
 		i = r.i + 1
 	}
-	w.steady(out, inc, i, ticks)
+	w.steady(out, inc, soft, i, ticks)
+	w.last = inc[ticks-1]
 }
 
 // steady runs the samples from i up to n.
-func (w *walk) steady(out *line, inc *[ticks]float64, i, n int) {
+func (w *walk) steady(out *line, inc, soft *[ticks]float64, i, n int) {
 	lo, hi, c, p := w.begin(), w.end[w.k], w.pieces[w.k], w.p
 	for ; i < n; i++ {
 		d := inc[i&(ticks-1)]
 		p += d
 		if p >= hi || p < lo {
 			w.p = p
-			w.cross(out.at(i), d, 0)
+			w.cross(out.at(i), pathAt(inc, w.last, i&(ticks-1)), 0)
 			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
 		}
-		out[(i&(ticks-1))+reach] += c.c0 + p*(c.c1+p*c.c2)
+		q := p + soft[i&(ticks-1)]
+		out[(i&(ticks-1))+reach] += c.c0 + q*(c.c1+q*c.c2)
 	}
 	w.p = p
 }
@@ -97,20 +102,59 @@ func (w *walk) steady(out *line, inc *[ticks]float64, i, n int) {
 // reset sends the phase to r.to in the middle of a sample and adds the sample.
 func (w *walk) reset(out *near, inc float64, r reset) {
 	w.p += inc * (1 - r.t)
-	w.cross(out, inc, r.t)
+	w.cross(out, path{d: inc}, r.t)
 	step, slope := -w.pieces[w.k].value(w.p), -w.pieces[w.k].slope(w.p)
 	w.jump(r.to)
 	step += w.pieces[w.k].value(w.p)
 	slope += w.pieces[w.k].slope(w.p)
 	correct(out, r.t, step, slope*inc, 0)
 	w.p += inc * r.t
-	w.cross(out, inc, 0)
+	w.cross(out, path{d: inc}, 0)
 	out[reach] += w.pieces[w.k].value(w.p)
 }
 
-// cross brings the phase, which has moved at inc per sample and arrived at the
-// time t before the sample, back into a piece, correcting at every border.
-func (w *walk) cross(out *near, inc, t float64) {
+// A path is the movement of the phase within a sample: by d in all, with the
+// second differences a at its start and b at its end.
+type path struct{ d, a, b float64 }
+
+// pathAt is the path that leads to sample i.
+func pathAt(inc *[ticks]float64, last float64, i int) path {
+	d := inc[i]
+	if i > 0 {
+		last = inc[i-1]
+	}
+	p := path{d, d - last, d - last}
+	if i < ticks-1 {
+		p.b = inc[i+1] - d
+	}
+	return p
+}
+
+// time returns the part of the sample after which the phase has moved by x: a
+// cubic through four samples (Everett's formula, A&S 25.2.22), by Newton's
+// method from a straight line.
+func (m *path) time(x float64) float64 {
+	s := x / m.d
+	if m.a != 0 || m.b != 0 {
+		for range 3 {
+			s = math.Min(math.Max(s, 0), 1)
+			bend := (m.a*(2-s) + m.b*(1+s)) / 6
+			f := m.d*s - s*(1-s)*bend - x
+			s -= f / (m.d - (1-2*s)*bend - s*(1-s)*(m.b-m.a)/6)
+		}
+	}
+	return s
+}
+
+// speed is the movement per sample at a part of the sample.
+func (m *path) speed(s float64) float64 {
+	return m.d - (1-2*s)*(m.a*(2-s)+m.b*(1+s))/6 - s*(1-s)*(m.b-m.a)/6
+}
+
+// cross brings the phase, which has moved along m and stands where it would be
+// at the time t before the sample, back into a piece, correcting at every
+// border.
+func (w *walk) cross(out *near, m path, t float64) {
 	for {
 		var at, shift float64 // the border and the phase on its other side, less it
 		from := w.k
@@ -131,8 +175,12 @@ func (w *walk) cross(out *near, inc, t float64) {
 		old, now := &w.pieces[from], &w.pieces[w.k]
 		step := now.value(at+shift) - old.value(at)
 		slope := now.slope(at+shift) - old.slope(at)
-		since := math.Min(math.Max(t+(w.p-at)/inc, 0), 1)
-		correct(out, since, step, slope*inc, 0)
+		since := 1 - m.time(m.d*(1-t)-(w.p-at))
+		if !(since > 0) { // also where the path has a turning point
+			since = 0
+		}
+		since = math.Min(since, 1)
+		correct(out, since, step, slope*m.speed(1-since), 0)
 		w.p += shift
 	}
 }
