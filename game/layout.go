@@ -89,11 +89,11 @@ func (g *Game) plotShare(p *paper, height float64) float64 {
 		}
 		return 0.5
 	}
-	need, least := g.rulersHeight(p), 2*leastPicture+p.gap
+	need, least, most := g.rulersHeight(p), 2*leastPicture+p.gap, 0.8
 	if p.wide {
-		need, least = max(need, p.button+p.gap+3*p.body*leading), 2*leastPicture
+		need, most = max(need, p.button+p.gap+3*p.body*leading), 0.62
 	}
-	return min(0.66, max(least, height-need-p.gap)/height)
+	return min(most, max(least, height-need-p.gap)/height)
 }
 
 // layHeader writes title, place and task, and returns what is left below.
@@ -129,7 +129,7 @@ func (g *Game) layPlots(p *paper, boxes []ui.Rect) {
 			p.line(title, name, p.label, true, Faint, Left)
 			continue
 		}
-		p.line(boxes[i].Inset(6), name, 14, false, Faint, Left)
+		p.line(ui.Rect{X: boxes[i].X, Y: boxes[i].Y + 4, W: boxes[i].W - 30}, name, 14, false, Faint, Right) // beside the folded corner
 	}
 	g.scene.Trace = &Trace{Rect: boxes[0]}
 	g.scene.Partials = &Partials{Rect: boxes[1]}
@@ -153,17 +153,28 @@ func (g *Game) layListening(p *paper, r ui.Rect) {
 
 func (g *Game) layBottom(p *paper, r ui.Rect) {
 	back := ui.Widget{ID: "contents", Label: "Contents", Keys: "C"}
+	if p.wide { // it stands apart from what goes on
+		columns := r.Columns(2, 2*p.gap)
+		p.buttons(columns[0].Columns(2, p.gap)[0], back)
+		g.layOnward(p, columns[1])
+		return
+	}
+	g.layOnward(p, r, back)
+}
+
+// layOnward lays out the buttons that go on with the exercise, after others.
+func (g *Game) layOnward(p *paper, r ui.Rect, before ...ui.Widget) {
 	if g.page == marked {
-		p.buttons(r, back,
+		p.buttons(r, append(before,
 			ui.Widget{ID: "again", Label: "Again", Keys: "A"},
-			ui.Widget{ID: "next", Label: "Next", Primary: true, Keys: "N"})
+			ui.Widget{ID: "next", Label: "Next", Primary: true, Keys: "N"})...)
 		return
 	}
 	uncover := ui.Widget{ID: "uncover", Label: fmt.Sprintf("Uncover the target: at most %d marks", UncoveredCap), Face: "Uncover", Keys: "U"}
 	if g.work.uncovered {
 		uncover.Face, uncover.Label, uncover.Disabled = "Uncovered", "The target is uncovered", true
 	}
-	p.buttons(r, back, uncover, ui.Widget{ID: "hand in", Label: "Hand in", Primary: true, Keys: "H"})
+	p.buttons(r, append(before, uncover, ui.Widget{ID: "hand in", Label: "Hand in", Primary: true, Keys: "H"})...)
 }
 
 // hint tells what can be done on this page beside the rulers.

@@ -83,6 +83,12 @@ type Trace struct {
 	Covered bool
 }
 
+// A Line is a partial as it is drawn.
+type Line = mark.Line
+
+// A Verdict is what the marks say of one partial.
+type Verdict = mark.Partial
+
 // A Wave is a stretch of sound to draw.
 type Wave struct {
 	Samples []float32 // the newest last
@@ -96,9 +102,9 @@ type Wave struct {
 // Partials is the spectrum.
 type Partials struct {
 	Rect    ui.Rect
-	F0      float64     // of partial 1, in hertz
-	Yours   []mark.Line // dB re the strongest
-	Target  []mark.Line // none while it is covered
-	Marked  []mark.Partial
+	F0      float64 // of partial 1, in hertz
+	Yours   []Line  // dB re the strongest
+	Target  []Line  // none while it is covered
+	Marked  []Verdict
 	Covered bool
 }
