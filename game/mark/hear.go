@@ -51,7 +51,7 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
 	h.shape = f.shape(h)
-	if !h.shape.ok || h.inharmonic > 0.02 {
+	if !h.shape.ok || h.inharmonic > 0.02 || modulates(h.shape.family) {
 		h.tones = a.findTones(near)
 		if h.tones.ok && h.pitch.ok && harmonic(h.tones.lines, h.pitch.hz) {
 			h.tones.ok = false // one pitch explains as much
@@ -89,6 +89,9 @@ func (h *heard) phaseSwing() bool {
 	m, v := h.motion, h.vibrato
 	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
 		return false
+	}
+	if v.cents < 200 && math.Abs(math.Log2(m.hz/v.hz)-math.Round(math.Log2(m.hz/v.hz))) < 0.07 {
+		return true // in step with it, the track strayed where the pulse is thin
 	}
 	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)
 }

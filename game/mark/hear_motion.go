@@ -85,14 +85,18 @@ func (f *frames) motion(h *heard) (m motion) {
 	together := togetherness(moves, weights, all)
 	m.depth = math.Sqrt(all / weight)
 	switch {
-	case beatShare > 0.75 && len(moves) > 1 && beatShare > 0.9*common && together < 0.8 || beatShare > 0.95 && len(moves) == 1 && m.depth > 0.6:
+	case beatShare > 0.75 && len(moves) > 1 && beatShare > 0.9*common && together < 0.8 || beatShare > 0.985 && len(moves) == 1:
 		m.kind, m.hz, m.sure = beats, beat, beatShare
 		m.depth = fainter(moves, weights, number, f, beat)
-	case common > 0.6 && rate > 21: // a roughness, no movement
+	case common > 0.6 && rate > 41: // an LFO moves the duty twice in its period at most
 		return motion{}
 	case common > 0.6:
 		m.hz, m.sure = rate, common
-		if together > 0.85 {
+		if together > 0.85 && len(moves) == 1 && h.vibrato.ok && math.Abs(h.vibrato.hz-rate) < 0.05*rate && h.phaseBeats(m.depth) {
+			// The pitch of two unequal tones swings with their level.
+			m.kind = beats
+			m.depth = fainter(moves, weights, number, f, rate)
+		} else if together > 0.85 {
 			m.kind = tremolo
 			m.depth = swing(f.total[from:to], f, rate, trend)
 		} else {
@@ -105,6 +109,12 @@ func (f *frames) motion(h *heard) (m motion) {
 		m.kind, m.hz, m.sure = slow, 1.5/length, 0
 	}
 	return
+}
+
+// phaseBeats says whether the vibrato can come of two unequal tones: with b/a
+// small the frequency swings by ±(b/a)·δ, and the power by 2·b/a (rms √2·b/a).
+func (h *heard) phaseBeats(depth float64) bool {
+	return h.vibrato.cents < 2*1200/math.Ln2*depth*h.vibrato.hz/h.pitch.hz
 }
 
 // beatRate is the δ for which sinusoids of n·δ explain most of the movement of
@@ -157,7 +167,7 @@ func beatRate(moves [][]float64, weights []float64, number []int, hop float64) (
 		}
 		return sum / all
 	}
-	top := math.Min(20, fastest)
+	top := math.Min(40, fastest)
 	step := bin / 2
 	least := math.Max(0.08, 0.6/(float64(n)*hop*math.Max(1, float64(number[len(number)-1])/3)))
 	for d := least; d < top; d += step {
@@ -181,23 +191,30 @@ func beatRate(moves [][]float64, weights []float64, number []int, hop float64) (
 func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height float64) {
 	n := len(moves[0])
 	longest := n * 2 / 3
-	// Partials that move faster than the frames follow would blur the peaks.
-	smooth := func(e []float64) bool {
+	// Partials that move faster than the frames follow would blur the peaks, and
+	// those above them move faster still. Partials that hardly move are left out.
+	kept := make([]bool, len(moves))
+	var all, used float64
+	fast := false
+	for j, e := range moves {
 		var c, s float64
 		for i := 1; i < n; i++ {
 			c += e[i] * e[i-1]
 			s += e[i] * e[i]
 		}
-		return c > 0.8*s
-	}
-	kept := make([]bool, len(moves))
-	for j, e := range moves {
-		if !smooth(e) {
-			break // and the higher ones move faster still
+		all += weights[j] * s
+		if s < 0.001*float64(n) || fast {
+			continue
+		}
+		if fast = c < 0.6*s && used > 0; fast {
+			continue
 		}
 		kept[j] = true
+		used += weights[j] * s
 	}
-	kept[0] = true
+	if used < 0.002*all {
+		return 0, 0
+	}
 	r := make([]float64, longest+1)
 	for lag := range r {
 		var cross, energy float64

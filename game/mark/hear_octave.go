@@ -11,7 +11,7 @@ type octave struct {
 
 // findOctave sorts the partials by how often two divides their number. A second
 // tone 2, 4 or 8 times as high adds to all classes from its own on: the first
-// class that stands 4 dB or more out of the one before is taken for it (design
+// class that stands 4 dB or more out of all before is taken for it (design
 // choice). Known weakness: single shapes with weak odd partials look alike; a
 // synced oscillator near a ratio of two is one.
 func findOctave(p partials) (o octave) {
@@ -35,8 +35,10 @@ func findOctave(p partials) (o octave) {
 			o.class[c] = sum[c] / count[c]
 		}
 	}
+	under := o.class[0]
 	for c := 1; c < 4; c++ {
-		if o.class[c] > o.class[c-1]+4 && o.class[c] > o.class[0]-12 {
+		under = math.Max(under, o.class[c-1])
+		if o.class[c] > under+4 {
 			o.times, o.ok = 1<<c, true
 			return
 		}

@@ -126,7 +126,7 @@ func (f *frames) shape(h *heard) (s shape) {
 			runnerUp = math.Min(runnerUp, m)
 		}
 	}
-	s.ok = s.left < clearFit || modulates(s.family) && s.left < 2*clearFit && s.left < runnerUp-2
+	s.ok = s.left < clearFit || (modulates(s.family) || resets(s.family)) && s.left < 2*clearFit && s.left < runnerUp-1.5
 	if len(templates[s.family]) == 1 {
 		return
 	}

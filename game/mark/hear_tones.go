@@ -143,11 +143,14 @@ func (a *analysis) findTones(note float64) (t tones) {
 	best := 0.0
 	for _, c := range carriers {
 		for _, l := range loudest(t.lines, 6) {
-			for _, b := range []float64{math.Abs(l.Hz - c), l.Hz + c} {
+			for _, b := range []float64{math.Abs(l.Hz - c), l.Hz + c, math.Abs(l.Hz-c) / 2, (l.Hz + c) / 2} {
 				if b < 24 || b > 9*c { // slower is heard as beats or as a tremolo
 					continue
 				}
 				for how := ringed; how < products; how++ {
+					if how == modulated && math.Abs(b-c*math.Round(b/c)) < 21 {
+						continue // a tremolo of all partials
+					}
 					s, share := explain(t.lines, how, c, b)
 					if c == note {
 						s += 0.1 // where it is written, unless the lines speak against it
@@ -211,7 +214,7 @@ func explain(lines []spectrum.Line, how product, a, b float64) (score, share flo
 }
 
 // unequal is how far the pairs k·a ± b, or a ± n·b, are from being equally
-// strong: 0 to 0.3. Pairs of which one line is too low to be measured do not
+// strong: 0 to 0.5. Pairs of which one line is too low to be measured do not
 // count.
 func unequal(lines []spectrum.Line, how product, a, b float64) float64 {
 	var sum, weight float64
@@ -228,7 +231,7 @@ func unequal(lines []spectrum.Line, how product, a, b float64) float64 {
 			continue
 		}
 		w := math.Max(0.05, math.Max(u, d))
-		e := 0.3
+		e := 0.5
 		if u > 0 && d > 0 {
 			e = math.Min(0.3, 0.01*math.Abs(20*math.Log10(u/d)))
 		}
@@ -304,7 +307,7 @@ func harmonic(lines []spectrum.Line, hz float64) bool {
 			found += w
 			there[int(k)] = true
 			if l.Amplitude > 0.03 {
-				last = max(last, int(k))
+				last = max(last, min(20, int(k)))
 			}
 		}
 	}
@@ -314,7 +317,7 @@ func harmonic(lines []spectrum.Line, hz float64) bool {
 			n++
 		}
 	}
-	return found > 0.97*all && float64(n) >= 0.45*float64(last)
+	return found > 0.97*all && (float64(n) >= 0.45*float64(last) || lineAt(lines, hz) > 0.25)
 }
 
 // moved looks for the frequency b for which the lines of another sound, made of

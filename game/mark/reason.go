@@ -101,7 +101,7 @@ func explained(f finding, all []finding) bool {
 			continue
 		}
 		enough := 0.5
-		if f.topic == aboutTimbre {
+		if f.topic == aboutTimbre || f.topic == aboutSidebands {
 			enough = 0.2
 		}
 		if slices.Contains(explains[f.topic], g.topic) {

@@ -52,6 +52,9 @@ func compareMotion(t, y *heard) (f []finding) {
 	}
 	switch a.kind {
 	case beats:
+		if t.octave.ok || y.octave.ok {
+			break // other partials beat, which the octaves explain
+		}
 		da, db := 20*math.Log10(a.depth+1e-3), 20*math.Log10(b.depth+1e-3)
 		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("The beats of yours are %s: its fainter tone is %s dB under the other, the target's %s dB.",
 			more(b.depth, a.depth, "deeper", "shallower"), number(-db), number(-da)), math.Abs(da-db) / 2}})

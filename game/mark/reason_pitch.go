@@ -9,7 +9,7 @@ import (
 // its partials are multiples, and it is not better explained by the sums and
 // differences of two frequencies.
 func (h *heard) pitched() bool {
-	return h.pitch.ok && h.inharmonic < 0.2 && (h.shape.ok || !h.tones.ok) && (h.pitch.filled >= 0.45 || h.partial.at(1) > -20)
+	return h.pitch.ok && h.inharmonic < 0.2 && (h.shape.ok || !h.tones.ok) && (h.pitch.filled >= 0.45 || h.partial.at(1) > -26)
 }
 
 // tuned says whether the movement of the pitch can be spoken of.

@@ -266,6 +266,9 @@ func TestReasonsOnRandomTargets(t *testing.T) {
 				for _, v := range wrong(f, target) {
 					yours := target
 					f.Set(&yours, v)
+					if name == "beats/combine.balance" && math.Abs(fainterDB(target)-fainterDB(yours)) < 4 {
+						continue // hardly another depth: which of the two is the fainter is not heard
+					}
 					y := hear(perform(yours, seconds), Rate, fundamental(target))
 					got := reasons(heardTarget, y)
 					first := "(nothing)"
@@ -311,6 +314,12 @@ func TestReasonsOnRandomTargets(t *testing.T) {
 	if float64(right) < 0.95*float64(total) {
 		t.Errorf("the first reason is right in %d of %d cases; wanted 95 %%", right, total)
 	}
+}
+
+// fainterDB is how far the fainter of two mixed tones is under the other.
+func fainterDB(s synth.Sound) float64 {
+	b := s.Combine.Balance
+	return math.Abs(20 * math.Log10((1+b)/(1-b)))
 }
 
 // wrong settings of a field: 4, 8 and 16 steps away on either side, as far as

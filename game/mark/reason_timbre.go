@@ -17,7 +17,7 @@ func compareSweep(t, y *heard) (f []finding) {
 	if !s.ok {
 		s = y.sweep
 	}
-	if !s.ok || t.glide.ok || y.glide.ok {
+	if !s.ok || t.glide.ok && t.tuned() || y.glide.ok && y.tuned() {
 		return
 	}
 	if t.shape.ok && y.shape.ok && resets(t.shape.family) && resets(y.shape.family) {
@@ -26,6 +26,9 @@ func compareSweep(t, y *heard) (f []finding) {
 	falls := s.from > s.to
 	mid := (s.from + s.to) / 2
 	a, b := t.bright.crosses(mid, falls), y.bright.crosses(mid, falls)
+	if t.sweep.ok && y.sweep.ok && math.Abs(t.sweep.to-y.sweep.to) < 1.5 {
+		b = y.bright.crosses((y.sweep.from+y.sweep.to)/2, falls) // its own half way
+	}
 	stays := map[bool]string{true: "bright", false: "dull"}[falls]
 	text := fmt.Sprintf("Yours stays %s %s: its brightness is half way down after %s, the target's after %s.", stays,
 		more(b, a, "longer", "less long"), duration(b), duration(a))
@@ -39,10 +42,10 @@ func compareSweep(t, y *heard) (f []finding) {
 	case a > 0.85*t.seconds:
 		text = fmt.Sprintf("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
 	}
-	f = append(f, finding{aboutSweep, Reason{text, math.Abs(math.Log(b/a)) / math.Log(1.15)}})
+	f = append(f, finding{aboutSweep, Reason{text, math.Min(12, math.Abs(math.Log(b/a))/math.Log(1.15))}})
 	if t.sweep.ok && y.sweep.ok {
 		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")),
-			math.Abs(y.sweep.from-t.sweep.from) / camStep / 3}})
+			math.Abs(y.sweep.from-t.sweep.from) / camStep}})
 	}
 	return
 }

@@ -28,6 +28,9 @@ func compareTones(t, y *heard) (f []finding) {
 	if how == noProduct && both {
 		a, b, how = t.tones.b, y.tones.b, t.tones.how
 	}
+	if d := compareDepth(t, y, a, b); d != nil {
+		f = append(f, *d)
+	}
 	if how != noProduct {
 		ys, ts := two(b, a)
 		what := map[product]string{
@@ -44,10 +47,6 @@ func compareTones(t, y *heard) (f []finding) {
 			f = append(f, finding{aboutSidebands, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
 		case p.how == modulated && q.how == ringed:
 			f = append(f, finding{aboutSidebands, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
-		case p.how == modulated && q.how == modulated:
-			da, db := math.Min(1, 2*p.pair/p.carrier), math.Min(1, 2*q.pair/q.carrier)
-			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
-				more(db, da, "stronger", "weaker"), percent(db), percent(da)), math.Abs(da-db) / math.Max(0.05, 0.12*da)}})
 		case p.how == spread && q.how == spread:
 			ys, ts := two(math.Sqrt2*q.breadth, math.Sqrt2*p.breadth)
 			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
@@ -55,4 +54,35 @@ func compareTones(t, y *heard) (f []finding) {
 		}
 	}
 	return
+}
+
+// compareDepth speaks of the sidebands of amplitude modulation: m = 2·sideband/
+// carrier (sound.md 1.3). Of a sound that has no sidebands the depth is 0. a and
+// b are the modulating frequencies where they are known.
+func compareDepth(t, y *heard, a, b float64) *finding {
+	known := t.tones
+	if !known.ok || known.how != modulated || t.pitched() {
+		known = y.tones
+		if !known.ok || known.how != modulated || y.pitched() {
+			return nil
+		}
+	}
+	if a == 0 {
+		a, b = known.b, known.b
+	}
+	depth := func(h *heard, b float64) float64 {
+		carrier := lineAt(h.lines(), known.a)
+		if carrier == 0 {
+			return math.NaN()
+		}
+		// A difference that is too low to be measured is left out.
+		up, down := lineAt(h.lines(), known.a+b), lineAt(h.lines(), math.Abs(known.a-b))
+		if math.Abs(known.a-b) < 20 {
+			down = up
+		}
+		return math.Min(1, (up+down)/carrier)
+	}
+	da, db := depth(t, a), depth(y, b)
+	return &finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
+		more(db, da, "stronger", "weaker"), percent(db), percent(da)), math.Abs(da-db) / math.Max(0.05, 0.12*(da+db)/2)}}
 }
