@@ -39,10 +39,16 @@ func (c *canvas) flush() {
 	c.vertices, c.indices = c.vertices[:0], c.indices[:0]
 }
 
-// put moves the mesh into the canvas in a colour.
+// put moves the canvas's own mesh into it, in a colour.
 func (c *canvas) put(t tint) {
+	c.add(&c.mesh, t)
+	c.mesh.Reset()
+}
+
+// add adds a mesh in a colour.
+func (c *canvas) add(m *plot.Mesh, t tint) {
 	first := uint32(len(c.vertices))
-	xyc := c.mesh.XYC
+	xyc := m.XYC
 	for i := 0; i+2 < len(xyc); i += 3 {
 		cover := xyc[i+2]
 		c.vertices = append(c.vertices, ebiten.Vertex{
@@ -50,10 +56,9 @@ func (c *canvas) put(t tint) {
 			ColorR: t[0] * cover, ColorG: t[1] * cover, ColorB: t[2] * cover, ColorA: t[3] * cover,
 		})
 	}
-	for _, v := range c.mesh.Index {
+	for _, v := range m.Index {
 		c.indices = append(c.indices, first+v)
 	}
-	c.mesh.Reset()
 }
 
 // quad adds a rectangle of the device's pixels from a place in the atlas.

@@ -145,7 +145,7 @@ func TestAxisFloorLiesWholeTensBelow(t *testing.T) {
 func TestMovingPicturesAllocateNothing(t *testing.T) {
 	c := testCanvas(2)
 	box := ui.Rect{X: 10, Y: 10, W: 400, H: 200}
-	w := game.Wave{Rate: 48000, Period: 480, Scale: 1}
+	w := game.Wave{Rate: 48000, Period: 480, Scale: 1, Live: true}
 	for i := range 8192 {
 		phase := float64(i%480) / 480
 		w.Samples = append(w.Samples, float32(2*phase-1))
@@ -168,6 +168,35 @@ func TestMovingPicturesAllocateNothing(t *testing.T) {
 	frame()
 	if n := testing.AllocsPerRun(20, frame); n > 4 { // the closures of the two triggers
 		t.Errorf("%v allocations a frame", n)
+	}
+}
+
+// A silent sound's line is kept, and made anew when anything about it changes.
+func TestSilentTraceIsKept(t *testing.T) {
+	c := testCanvas(1)
+	box := ui.Rect{W: 400, H: 200}
+	var tr tracing
+	height := func(w *game.Wave, span float64) float64 {
+		c.vertices, c.indices = c.vertices[:0], c.indices[:0]
+		tr.trace(c, box, w, span, false)
+		return c.extent().H
+	}
+	w := game.Wave{Samples: make([]float32, 4000), Scale: 1}
+	for i := range w.Samples {
+		w.Samples[i] = float32(math.Sin(float64(i) / 50))
+	}
+	tall := height(&w, 1000)
+	clear(w.Samples) // must not be noticed: nobody may change the samples of a silent sound
+	if got := height(&w, 1000); got != tall {
+		t.Errorf("it was drawn anew: %v, %v", got, tall)
+	}
+	if got := height(&w, 900); got == tall {
+		t.Error("the span changed, the line did not")
+	}
+	w.Live = true
+	w.Samples[3500] = 1
+	if got := height(&w, 900); got < 20 {
+		t.Errorf("a live sound is %v high", got)
 	}
 }
 

@@ -16,6 +16,7 @@ type painter struct {
 	page, sheet *ebiten.Image
 	still       still
 	axis        axis
+	spectrum    spectrum
 
 	yours, target tracing
 	copy          ebiten.DrawImageOptions
@@ -54,7 +55,8 @@ func (p *painter) draw(to *ebiten.Image, s *game.Scene, th *theme, scale float64
 		p.yours.trace(c, s.Trace.Rect, &s.Trace.Yours, span(s, &s.Trace.Yours), false)
 		c.flush()
 	}
-	if s.Partials != nil {
+	moved := s.Partials != nil && p.spectrum.update(s.Partials)
+	if s.Partials != nil && (moved || whole || p.sheet != nil) {
 		c.to = p.box(to, s.Partials.Rect, whole)
 		c.partials(s.Partials, p.axis)
 		c.flush()

@@ -25,6 +25,7 @@ const (
 	rightRoom  = 20.0
 	levelRoom  = 46.0 // for the numbers of the levels
 	clearly    = -40  // dB: a line this strong that is no partial makes the axis one in hertz
+	onePlace   = 2.0  // CSS pixels
 	faintly    = -50  // dB: below this it is forgotten
 )
 
@@ -178,7 +179,8 @@ func loudest(lines []mark.Line, hz float64) float64 {
 	return db
 }
 
-// spacing is the least distance between neighbouring lines of one sound.
+// spacing is the least distance between neighbouring lines of one sound. Lines
+// that beat stand in one place.
 func spacing(a axis, sounds ...[]mark.Line) float64 {
 	least := math.Inf(1)
 	for _, lines := range sounds {
@@ -186,7 +188,9 @@ func spacing(a axis, sounds ...[]mark.Line) float64 {
 		for _, l := range lines {
 			if _, ok := a.height(l.DB); ok && a.shows(l.Hz) {
 				x := a.At(l.Hz)
-				least = min(least, x-before)
+				if x-before > onePlace {
+					least = min(least, x-before)
+				}
 				before = x
 			}
 		}

@@ -6,13 +6,25 @@ import (
 	"partialcredit/game/ui"
 )
 
-// A tracing draws one sound's trace; it remembers where the last picture
-// started.
+// A tracing draws one sound's trace. It remembers where the last picture
+// started, and the line of a sound that is silent.
 type tracing struct {
 	trigger plot.Trigger
 	sampler plot.Sampler
 	points  []plot.Point
 	scratch []plot.Point
+	mesh    plot.Mesh
+	drawn   traced
+}
+
+// traced is what the mesh of a tracing was made from. It holds on to the
+// samples, so that others cannot come to lie in the same place.
+type traced struct {
+	first       *float32
+	count       int
+	span, scale float64
+	pixels      float64
+	box         ui.Rect
 }
 
 const (
@@ -51,23 +63,35 @@ func (t *tracing) trace(c *canvas, box ui.Rect, w *game.Wave, span float64, dash
 	if len(w.Samples) == 0 {
 		return
 	}
-	const edge = 4 // room for the pen
-	column := 1.0
-	if c.scale > 1 {
-		column = c.scale / 2
+	now := traced{&w.Samples[0], len(w.Samples), span, w.Scale, c.scale, box}
+	if w.Live || now != t.drawn {
+		t.drawn = now
+		t.line(c, box, w, span, dashed)
+		if w.Live {
+			t.drawn = traced{}
+		}
 	}
+	ink := game.Yours
+	if dashed {
+		ink = game.Target
+	}
+	c.add(&t.mesh, c.inks[ink])
+}
+
+// line makes the mesh.
+func (t *tracing) line(c *canvas, box ui.Rect, w *game.Wave, span float64, dashed bool) {
+	const edge = 4 // room for the pen
 	start := t.trigger.Start(w.Samples, w.Cycle, span) - span*lead/box.W
 	t.points = t.sampler.Points(t.points[:0], w.Samples, plot.Frame{
 		Start: max(0, start), Span: span,
-		X: c.scale * box.X, W: c.scale * box.W, Column: column,
+		X: c.scale * box.X, W: c.scale * box.W, Column: max(1, c.scale/2),
 		Zero: c.scale * (box.Y + box.H/2), Gain: c.scale * (box.H/2 - edge) * w.Scale,
 	})
 	t.points = plot.Simplify(t.points, straight)
+	t.mesh.Reset()
 	if dashed {
-		t.scratch = c.pen(pencilWidth).Dashed(&c.mesh, t.points, dashOn*c.scale, dashOff*c.scale, t.scratch)
-		c.put(c.inks[game.Target])
+		t.scratch = c.pen(pencilWidth).Dashed(&t.mesh, t.points, dashOn*c.scale, dashOff*c.scale, t.scratch)
 		return
 	}
-	c.pen(inkWidth).Line(&c.mesh, t.points)
-	c.put(c.inks[game.Yours])
+	c.pen(inkWidth).Line(&t.mesh, t.points)
 }

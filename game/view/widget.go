@@ -124,8 +124,8 @@ func (c *canvas) row(w *ui.Widget) {
 	c.set(fit(caption(w), size, w.On, room), r.X+12, base, size, w.On, false, game.Left, ink)
 }
 
-// focus draws a double line round a widget. Rulers stand close to their
-// buttons, so theirs runs along the edge.
+// focus draws a double line round a widget. Rulers stand close between their
+// buttons, so theirs runs along the edge there.
 func (c *canvas) focus(w *ui.Widget) {
 	black, blue := c.inks[game.Black], c.inks[game.Yours]
 	if w.Round {
@@ -134,11 +134,11 @@ func (c *canvas) focus(w *ui.Widget) {
 		c.ring(c.circle(x, y, radius+2), 1.2, blue)
 		return
 	}
-	outside := 4.5
+	r := w.Rect.Inset(-4.5)
 	if w.Role == ui.Ruled {
-		outside = 1.25
+		r.X, r.W = w.Rect.X-1.25, w.Rect.W+2.5
 	}
 	const between = 2.5
-	c.ring(c.rounded(w.Rect.Inset(-outside), corner+outside, 0), 2.5, black)
-	c.ring(c.rounded(w.Rect.Inset(between-outside), corner+outside-between, 0), 1.2, blue)
+	c.ring(c.rounded(r, corner+4, 0), 2.5, black)
+	c.ring(c.rounded(r.Inset(between), corner+4-between, 0), 1.2, blue)
 }
