@@ -51,12 +51,15 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
 	h.shape = f.shape(h)
-	if !h.shape.ok || h.inharmonic > 0.02 || modulates(h.shape.family) {
+	if !h.glide.ok && (!h.shape.ok || h.inharmonic > 0.02 || modulates(h.shape.family)) {
 		h.tones = a.findTones(near)
 		if h.tones.ok && h.pitch.ok && harmonic(h.tones.lines, h.pitch.hz) {
 			h.tones.ok = false // one pitch explains as much
 		}
 		h.shape.ok = h.shape.ok && !h.tones.ok
+	}
+	if h.shape.ok && resets(h.shape.family) && math.Abs(h.glide.semitones) < 3 {
+		h.glide.ok = false // a peak that moves pulls the track along
 	}
 	h.motion = f.motion(h)
 	if h.vibrato.ok && h.phaseSwing() {
@@ -66,6 +69,9 @@ func hear(samples []float32, rate, near float64) *heard {
 		h.partial = f.mean()
 		h.shape = f.shape(h)
 		h.motion = f.motion(h)
+	}
+	if m := h.motion; h.vibrato.ok && (m.kind == width || m.kind == tremolo) && m.depth < 0.3 && inStep(m.hz, h.vibrato.hz) {
+		h.motion = motion{} // what the track leaves of the vibrato
 	}
 	if !h.glide.ok && math.Abs(f.offset) < 0.003*h.pitch.hz {
 		h.pitch.hz += f.offset
@@ -90,10 +96,16 @@ func (h *heard) phaseSwing() bool {
 	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
 		return false
 	}
-	if v.cents < 200 && math.Abs(math.Log2(m.hz/v.hz)-math.Round(math.Log2(m.hz/v.hz))) < 0.07 {
+	if v.cents < 200 && inStep(m.hz, v.hz) {
 		return true // in step with it, the track strayed where the pulse is thin
 	}
 	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)
+}
+
+// inStep says whether two rates are equal or octaves apart.
+func inStep(a, b float64) bool {
+	x := math.Log2(a / b)
+	return math.Abs(x-math.Round(x)) < 0.07
 }
 
 // settle cuts the sound into frames along its pitch track. A glide is believed

@@ -23,6 +23,7 @@ type motion struct {
 	kind  motionKind
 	hz    float64 // the rate; for slow the highest that it can be
 	depth float64 // tremolo: 1 - lowest/highest level; beats: weaker/stronger tone; width: rms relative movement
+	lone  bool    // only one partial: beats and tremolo are hard to tell apart
 	sure  float64 // share of the movement that is explained
 }
 
@@ -84,6 +85,7 @@ func (f *frames) motion(h *heard) (m motion) {
 	rate, common := commonRate(moves, weights, f.hop)
 	together := togetherness(moves, weights, all)
 	m.depth = math.Sqrt(all / weight)
+	m.lone = len(moves) == 1
 	switch {
 	case beatShare > 0.75 && len(moves) > 1 && beatShare > 0.9*common && together < 0.8 || beatShare > 0.985 && len(moves) == 1:
 		m.kind, m.hz, m.sure = beats, beat, beatShare
@@ -107,6 +109,9 @@ func (f *frames) motion(h *heard) (m motion) {
 		m.depth = fainter(moves, weights, number, f, beat)
 	default:
 		m.kind, m.hz, m.sure = slow, 1.5/length, 0
+	}
+	if m.kind == beats && m.depth < 0.08 {
+		return motion{}
 	}
 	return
 }

@@ -46,7 +46,7 @@ func (a *analysis) findPitch(near float64) pitch {
 			if from < a.start {
 				continue
 			}
-			p := a.periodOf(a.x[from:from+n], lowest)
+			p := a.periodOf(soften(a.x[from:from+n]), lowest)
 			if p.clarity > best.clarity+0.02 {
 				best = p
 			}
@@ -105,6 +105,25 @@ func (a *analysis) periodOf(x []float32, lowest float64) pitch {
 		}
 	}
 	return pitch{}
+}
+
+// soften is a low-pass, two moving averages of six samples (nulls at a sixth of
+// the rate): the peaks of bright sounds would otherwise fall between samples.
+func soften(x []float32) []float32 {
+	const n = 6
+	for range 2 {
+		y := make([]float32, len(x))
+		var sum float64
+		for i, v := range x {
+			sum += float64(v)
+			if i >= n {
+				sum -= float64(x[i-n])
+			}
+			y[i] = float32(sum / n)
+		}
+		x = y
+	}
+	return x
 }
 
 // peakShift and peakHeight give the vertex of the parabola through the three

@@ -93,6 +93,7 @@ func (f *frames) shape(h *heard) (s shape) {
 		return
 	}
 	from, to := f.steady()
+	from = min(from, int(math.Ceil(0.015/f.hop)))
 	level := func(i int) []float64 {
 		n := min(len(f.power[i]), templatePartials)
 		db := make([]float64, n)
@@ -140,7 +141,8 @@ func (f *frames) shape(h *heard) (s shape) {
 	}
 	s.low, s.value, s.high = quantile(values, 0.05), quantile(values, 0.5), quantile(values, 0.95)
 	logs := values
-	moved := s.high-s.low > 0.3 || !modulates(s.family) && s.high > 1.08*s.low
+	start := quantile(values[:min(3, len(values))], 0.5)
+	moved := math.Abs(start-s.value) > 0.3 || !modulates(s.family) && math.Abs(math.Log(start/s.value)) > 0.08
 	if !modulates(s.family) {
 		logs = make([]float64, len(values))
 		for i, v := range values {
@@ -148,9 +150,9 @@ func (f *frames) shape(h *heard) (s shape) {
 		}
 	}
 	amount, seconds, end, left := fitFall(logs, weights, f.hop*float64(stride))
-	start := f.first + float64(from)*f.hop - f.hop*float64(stride)/2
-	amount *= math.Exp(start / seconds)
-	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 && seconds > 0.02 && moved {
+	begin := f.first + float64(from)*f.hop - f.hop*float64(stride)/2
+	amount *= math.Exp(begin / seconds)
+	if math.Abs(amount) > 4*left && math.Abs(amount) > 0.15 && seconds > 0.012 && moved {
 		s.fall = fall{from: end + amount, to: end, seconds: seconds, ok: true}
 		if !modulates(s.family) {
 			s.fall.from, s.fall.to = math.Exp2(end+amount), math.Exp2(end)

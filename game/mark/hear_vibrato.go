@@ -78,6 +78,9 @@ func fitVibrato(y, w []float64, hop float64) (v vibrato) {
 			least, full, fade = err, a, f
 		}
 	}
+	if fade*hz < 1.3 {
+		fade = 0 // within the first cycle it cannot be told
+	}
 	v = vibrato{hz: hz, cents: full, fade: fade}
 	v.ok = full > 3
 	return

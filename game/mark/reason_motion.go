@@ -25,6 +25,9 @@ func whose2(s string) string {
 
 func compareMotion(t, y *heard) (f []finding) {
 	a, b := t.motion, y.motion
+	if a.lone && b.lone && a.kind != b.kind {
+		a, b = a.asTremolo(), b.asTremolo()
+	}
 	moving := func(m motion) bool { return m.kind == beats || m.kind == tremolo || m.kind == width }
 	depth := func(m motion) float64 { return math.Min(1, m.depth) }
 	switch {
@@ -50,7 +53,7 @@ func compareMotion(t, y *heard) (f []finding) {
 		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("In the target %s, in yours %s.", say[a.kind], say[b.kind]), 8}})
 		return
 	}
-	switch a.kind {
+	switch b.kind {
 	case beats:
 		if t.octave.ok || y.octave.ok {
 			break // other partials beat, which the octaves explain
@@ -83,4 +86,13 @@ func advice(m motion, faster float64) string {
 		return ": move the detune nearer to zero."
 	}
 	return ": move the detune further from zero."
+}
+
+// asTremolo takes the beats of two lone tones, the fainter ρ times the stronger,
+// for a level that falls from 1 + ρ to 1 - ρ.
+func (m motion) asTremolo() motion {
+	if m.kind == beats {
+		m.kind, m.depth = tremolo, 2*m.depth/(1+m.depth)
+	}
+	return m
 }

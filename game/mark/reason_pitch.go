@@ -15,11 +15,14 @@ func (h *heard) pitched() bool {
 // tuned says whether the movement of the pitch can be spoken of.
 func (h *heard) tuned() bool { return h.pitch.ok && (h.pitched() || !h.tones.ok) }
 
+// unsettled says whether the pitch still glides when the sound ends.
+func (h *heard) unsettled() bool { return h.glide.ok && h.glide.seconds > 0.4*h.seconds }
+
 func comparePitch(t, y *heard) (f []finding) {
 	if !t.pitched() || !y.pitched() {
 		return
 	}
-	if restarts(t, y) > 0 || restarts(y, t) > 0 {
+	if restarts(t, y) > 0 || restarts(y, t) > 0 || t.unsettled() || y.unsettled() {
 		return
 	}
 	cents := 1200 * math.Log2(y.pitch.hz/t.pitch.hz)

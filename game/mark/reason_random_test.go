@@ -120,6 +120,9 @@ var techniques = []technique{
 		s.A.Shape, s.B.Shape = synth.Sawtooth, synth.Shape([]int{0, 1, 3, 4}[r.IntN(4)])
 		s.B.Duty = 0.5
 		s.Combine.How, s.Combine.Ratio = synth.Sync, even(r, 1.2, 5)
+		if s.B.Shape == synth.Pulse {
+			s.Combine.Ratio = even(r, 2.2, 5) // below 1.5 a restarted square is a pulse, in every way
+		}
 		return s
 	}, []string{"combine.ratio"}},
 	{"sync sweep", func(r *rand.Rand) synth.Sound {
@@ -134,32 +137,33 @@ var techniques = []technique{
 // names say which sentences name the audible effect of a control, above and
 // below the target; own which sentences may follow from it at all.
 var names = map[string]struct{ above, below, own string }{
-	"duty/a.duty":                 {`pulse is wider|yours is wider|of half duty; the target`, `pulse is narrower|yours is narrower|target has odd partials only`, `pulse`},
-	"tune/a.cents":                {`sharp`, `flat`, `sharp|flat|semitones`},
-	"tune/a.footage":              {`higher than the target`, `lower than the target`, `octave`},
-	"width/lfo.hz":                {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swell|moves more slowly`},
-	"width/lfo.duty":              {`moves further|the target stands still`, `moves less|yours stands still`, `width|swell`},
-	"vibrato/lfo.hz":              {`vibrato of yours is faster`, `vibrato of yours is slower|needs vibrato`, `vibrato|swings`},
-	"vibrato/lfo.cents":           {`vibrato of yours is wider`, `vibrato of yours is narrower|needs vibrato`, `vibrato|swings`},
-	"vibrato/lfo.fade":            {`fully there after`, `fully there after`, `vibrato`},
-	"glide/envelope.a":            {`HIGHER`, `LOWER|yours stands still`, `semitones above|glides`},
-	"glide/envelope.seconds":      {`falls more slowly`, `falls faster|yours stands still`, `falls|glides`},
-	"beats/b.cents":               {``, ``, `beats|swells|detune|sharp|flat`},
-	"beats/combine.balance":       {``, ``, `beats|stands still|swells|sharp|flat|two tones`},
-	"octaves/b.footage":           {``, ``, `octave`},
-	"octaves/combine.balance":     {`above (the pitch )?is stronger`, `above (the pitch )?is weaker`, `octave`},
-	"ring/combine.ratio":          {`ratio is higher`, `ratio is lower`, `ratio|sums`},
-	"am/combine.ratio":            {`ratio is higher`, `ratio is lower`, `ratio`},
-	"am/combine.depth":            {`sidebands of yours are stronger`, `sidebands of yours are weaker`, `sidebands`},
-	"tremolo/lfo.hz":              {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swells|moves`},
-	"tremolo/lfo.level":           {`swings further`, `swings less|yours stands still`, `swings|swells`},
-	"fm/combine.index":            {`reach higher|spread further`, `reach less high|spread less`, `index`},
-	"fm/combine.ratio":            {`ratio is higher`, `ratio is lower`, `ratio`},
-	"bell/envelope.seconds":       {`bright longer`, `bright less long|dull from the start`, `bright`},
-	"bell/combine.index":          {`[Yy]ours starts brighter|further|brighter`, `[Yy]ours starts duller|less far|duller`, `bright|dull|index`},
+	"duty/a.duty":             {`pulse is wider|yours is wider|of half duty; the target`, `pulse is narrower|yours is narrower|target has odd partials only`, `pulse`},
+	"tune/a.cents":            {`sharp`, `flat`, `sharp|flat|semitones`},
+	"tune/a.footage":          {`higher than the target`, `lower than the target`, `octave`},
+	"width/lfo.hz":            {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swell|moves more slowly`},
+	"width/lfo.duty":          {`moves further|the target stands still`, `moves less|yours stands still`, `width|swell`},
+	"vibrato/lfo.hz":          {`vibrato of yours is faster`, `vibrato of yours is slower|needs vibrato`, `vibrato|swings`},
+	"vibrato/lfo.cents":       {`vibrato of yours is wider`, `vibrato of yours is narrower|needs vibrato`, `vibrato|swings`},
+	"vibrato/lfo.fade":        {`fully there after`, `fully there after`, `vibrato`},
+	"glide/envelope.a":        {`HIGHER`, `LOWER|yours stands still`, `semitones above|glides`},
+	"glide/envelope.seconds":  {`falls more slowly`, `falls faster|yours stands still`, `falls|glides`},
+	"beats/b.cents":           {``, ``, `beats|swells|detune|sharp|flat`},
+	"beats/combine.balance":   {``, ``, `beats|stands still|swells|sharp|flat|two tones`},
+	"octaves/b.footage":       {``, ``, `octave`},
+	"octaves/combine.balance": {`above (the pitch )?is stronger`, `above (the pitch )?is weaker`, `octave`},
+	"ring/combine.ratio":      {`ratio is higher`, `ratio is lower`, `ratio|sums`},
+	"am/combine.ratio":        {`ratio is higher`, `ratio is lower`, `ratio`},
+	"am/combine.depth":        {`sidebands of yours are stronger`, `sidebands of yours are weaker`, `sidebands`},
+	"tremolo/lfo.hz":          {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swells|moves`},
+	"tremolo/lfo.level":       {`swings further`, `swings less|yours stands still`, `swings|swells`},
+	"fm/combine.index":        {`reach higher|spread further`, `reach less high|spread less`, `index`},
+	"fm/combine.ratio":        {`ratio is higher`, `ratio is lower`, `ratio`},
+	"bell/envelope.seconds":   {`bright longer`, `bright less long|dull from the start`, `bright`},
+	// A higher index starts brighter and, falling, stays bright longer.
+	"bell/combine.index":          {`further|brighter|bright longer`, `less far|duller|bright less long|dull from the start`, `bright|dull|index`},
 	"sync/combine.ratio":          {`ratio is higher`, `ratio is lower`, `ratio`},
 	"sync sweep/envelope.b":       {`starts too high`, `starts too low`, `peak`},
-	"sync sweep/envelope.seconds": {`falls more slowly`, `falls faster`, `peak`},
+	"sync sweep/envelope.seconds": {`falls more slowly`, `falls faster|falls too fast`, `peak`},
 	"sync sweep/combine.ratio":    {`ratio is higher|too high`, `ratio is lower|too low`, `peak|ratio`},
 }
 

@@ -127,11 +127,13 @@ func compareSync(a, b shape, t, y *heard) (f []finding) {
 	const step = 0.023 // of the ratio (hearing.md 1.3, computed)
 	if a.fall.ok || b.fall.ok {
 		fa, fb := a.fall, b.fall
-		if !fa.ok {
-			fa = fall{from: a.value, to: a.value}
-		}
-		if !fb.ok {
-			fb = fall{from: b.value, to: b.value}
+		switch {
+		case !fb.ok:
+			return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of the target falls from partial %s to %s, in yours it is there from the start: it starts too low or falls too fast.",
+				number(fa.from), number(fa.to)), 4 + math.Abs(12*math.Log2(fa.from/fa.to))/2}}}
+		case !fa.ok:
+			return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of yours falls from partial %s to %s, in the target it is there from the start: yours starts too high or falls too slowly.",
+				number(fb.from), number(fb.to)), 4 + math.Abs(12*math.Log2(fb.from/fb.to))/2}}}
 		}
 		ys, ts := two(fb.from, fa.from)
 		verb := more(fa.from+fb.from, fa.to+fb.to, "falls", "rises")
