@@ -28,7 +28,7 @@ var differences = []difference{
 	{"modulation depth", 0.282, 1.903, (*pair).depth},
 	{"slow movement in time", 0.825, 3.0, func(p *pair) float64 { return p.bands(p.t.slow, p.y.slow, 0.036) }},
 	{"fast movement in time", 0.336, 0.751, func(p *pair) float64 { return p.bands(p.t.fast, p.y.fast, 0.036) }},
-	{"jumps of the waveform", 6, 2, (*pair).jumpDistance},
+	{"jumps of the waveform", 7, 2, (*pair).jumpDistance},
 	{"modulation rate", 0.1, 1, (*pair).rateTransport},
 }
 

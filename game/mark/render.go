@@ -12,10 +12,10 @@ const Rate = 48000
 
 // lengths are the seconds a sound may last for marking. Two seconds hold
 // enough of a steady sound; a slow movement needs four of its cycles (Lee and
-// Bacon 1997: depth discrimination improves up to about four). The longest is
-// a design choice that bounds the time a mark takes. At [Rate] all are lengths
-// that transform fast.
-var lengths = []float64{2, 3, 4, 6}
+// Bacon 1997: depth discrimination improves up to about four), but time is
+// short: beyond four seconds two cycles must do, and six are the most (design
+// choices). At [Rate] all are lengths that transform fast.
+var lengths = []struct{ seconds, cycles float64 }{{2, 4}, {3, 4}, {4, 2}, {6, 0}}
 
 // listening returns how many seconds of the target are needed to mark it.
 func listening(target synth.Sound) float64 {
@@ -29,13 +29,11 @@ func listening(target synth.Sound) float64 {
 			slowest = math.Min(slowest, d)
 		}
 	}
-	const cycles = 4
-	for _, t := range lengths {
-		if t*slowest >= cycles {
-			return t
-		}
+	i := 0
+	for lengths[i].seconds*slowest < lengths[i].cycles {
+		i++
 	}
-	return lengths[len(lengths)-1]
+	return lengths[i].seconds
 }
 
 // beating is how often a second two harmonic tones beat: how far the lowest

@@ -84,7 +84,7 @@ var steps = map[string]func(v float64, s *synth.Sound) float64{
 	// 2014, 01453; hearing 1.5), 7 % here as timbres move less sharply, and a
 	// quarter of a cycle in four seconds (marking 5).
 	"lfo.hz":    func(v float64, _ *synth.Sound) float64 { return rateStep(v) },
-	"lfo.duty":  func(v float64, _ *synth.Sound) float64 { return 0.02 },                   // design choice, marking 5
+	"lfo.duty":  func(float64, *synth.Sound) float64 { return 0.02 },                       // design choice, marking 5
 	"lfo.cents": func(v float64, _ *synth.Sound) float64 { return math.Max(7, 0.15*v) },    // hearing 8(a)2; detection Zwicker & Fastl
 	"lfo.level": func(v float64, _ *synth.Sound) float64 { return math.Max(0.05, 0.15*v) }, // hearing 8(a)2
 	"lfo.fade":  func(v float64, _ *synth.Sound) float64 { return 0.05 + 0.12*v },          // design choice, marking 5

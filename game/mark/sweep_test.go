@@ -43,15 +43,16 @@ func walk(e *sheet.Exercise, c *sheet.Control, up bool) []float64 {
 // TestMarksFallAwayFromTheTarget is the acceptance test of the method, over
 // every control of the built-in sheet. -v prints the marks per step.
 func TestMarksFallAwayFromTheTarget(t *testing.T) {
-	for i := range sheet.Builtin().Exercises {
-		e := &sheet.Builtin().Exercises[i]
-		r := mark.Prepare(e.Target)
-		for j := range e.Controls {
-			c := &e.Controls[j]
-			for _, up := range []bool{false, true} {
-				sweep(t, e, c, r, up)
+	for _, e := range sheet.Builtin().Exercises {
+		t.Run(e.ID, func(t *testing.T) {
+			t.Parallel()
+			r := mark.Prepare(e.Target)
+			for j := range e.Controls {
+				for _, up := range []bool{false, true} {
+					sweep(t, &e, &e.Controls[j], r, up)
+				}
 			}
-		}
+		})
 	}
 }
 
