@@ -25,11 +25,12 @@ func newLimiter(rate float64) limiter {
 // run returns x times the gain.
 func (l *limiter) run(x float64) float64 {
 	y := math.Abs(x)
+	if y*l.gain > ceiling {
+		l.gain = ceiling / y
+	}
 	switch {
-	case y*l.gain > ceiling:
-		l.gain, l.hold = ceiling/y, l.holdAll
 	case y*l.gain > 0.9*ceiling:
-		l.hold = max(l.hold, l.holdAll)
+		l.hold = l.holdAll
 	case l.hold > 0:
 		l.hold--
 	default:

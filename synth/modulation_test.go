@@ -99,15 +99,16 @@ func envelopeOf(change func(*Sound)) []float64 {
 	return peaks
 }
 
-// The level swings between 1 and 1 - depth.
+// The level swings between 1 and 1 - depth, the depth growing over the fade-in
+// of one second.
 func TestLevelSwings(t *testing.T) {
 	peaks := envelopeOf(func(s *Sound) {
-		s.LFO = LFO{Shape: LFOTriangle, Hz: 1, Level: 0.6}
+		s.LFO = LFO{Shape: LFOTriangle, Hz: 1, Level: 0.6, Fade: 1}
 		s.Amplitude.Attack = 0.002
 	})
 	for i := 1; i < 150; i++ {
 		p := (float64(i) + 0.5) / 100
-		want := 1 - 0.6*(1-2/math.Pi*math.Asin(math.Sin(2*math.Pi*p)))/2
+		want := 1 - 0.6*math.Min(p, 1)*(1-2/math.Pi*math.Asin(math.Sin(2*math.Pi*p)))/2
 		if math.Abs(peaks[i]-want) > 0.015 { // 0.6·4/2 per second over 10 ms, and between samples
 			t.Errorf("%.3f at %.2f s, want %.3f", peaks[i], p, want)
 		}

@@ -77,10 +77,10 @@ func TestSoundingTellsItemAndTime(t *testing.T) {
 		at      float64
 		item    int
 		seconds float64
-	}{{0.1, 0, 0.1}, {0.2, 0, 0.2}, {0.3, -1, 0}, {0.4, 1, 0.05}, {0.8, 0, 0.1}} {
+	}{{0.1001, 0, 0.1001}, {0.2, 0, 0.2}, {0.3, -1, 0}, {0.4, 1, 0.05}, {0.8, 0, 0.1}} { // gaps and notes are whole ticks here
 		playFor(p, c.at-now)
 		now = c.at
-		if item, seconds := p.Sounding(); item != c.item || math.Abs(seconds-c.seconds) > tick/48000.0 {
+		if item, seconds := p.Sounding(); item != c.item || math.Abs(seconds-c.seconds) > 0.5/48000 {
 			t.Errorf("at %v s: item %d after %v s, want %d after %v", c.at, item, seconds, c.item, c.seconds)
 		}
 	}
@@ -159,6 +159,20 @@ func TestPlayWhileSounding(t *testing.T) {
 	}
 	if item, _ := p.Sounding(); item != -1 {
 		t.Errorf("item %d sounds", item)
+	}
+}
+
+// A new program does not wait for the gap after a note that ends meanwhile.
+func TestPlayNearTheEndOfANote(t *testing.T) {
+	for _, at := range []float64{0.243, 0.249, 0.26} { // the note ends at 0.25
+		p := NewPlayer(48000)
+		p.Play(Program{Items: []Item{{tone(69), 1}}, Gap: 5})
+		playFor(p, at)
+		p.Play(Program{Items: []Item{{tone(93), 1}, {tone(93), 1}}})
+		x := wide(playFor(p, 0.2))
+		if got := amplitude(x[1440:8640], 1760.0/48000); math.Abs(got-1) > 0.01 {
+			t.Errorf("at %v s: %v of the new program", at, got)
+		}
 	}
 }
 

@@ -103,6 +103,13 @@ func TestCharacter(t *testing.T) {
 			t.Errorf("%v: bent by %.1f dB", shape, e)
 		}
 	}
+	s := oscillators(Sync, Sine, 0.5)
+	s.Combine.Ratio, s.Character = 2.4, 1
+	p, hz := coherent(1760, 48000, fftLength)
+	signal, alias := energies(spectrum(steady(s, 48000, hz, hz, fftLength)), p, 20000, 48000)
+	if a := powerDecibels(alias / signal); !(a < -100) {
+		t.Errorf("synced sine: aliases at %.1f dB", a)
+	}
 	low, high := 0.0, 0.0
 	for _, w := range newWanders(1) {
 		for i := range 1000 {
@@ -143,6 +150,28 @@ func TestNoteEndsInTime(t *testing.T) {
 	}
 }
 
+// A note that is shortened to less than it has lasted ends through its release
+// from now on.
+func TestShortenedNoteReleases(t *testing.T) {
+	s := oscillators(OnlyA, Sine, 0.5)
+	v := NewVoice(s, 48000)
+	block := make([]float32, 24000)
+	v.Render(block, nil)
+	s.Seconds, s.Amplitude.Release = 0.2, 0.1
+	v.Set(s)
+	v.Render(block[:4784], nil)
+	if v.Done() {
+		t.Error("done before the end of the release")
+	}
+	if got := peak(block[2300:2500]) / unit; math.Abs(got-0.5) > 0.1 { // half way down
+		t.Errorf("level %.3f half way", got)
+	}
+	v.Render(block[:16], nil)
+	if !v.Done() {
+		t.Error("not done after the release")
+	}
+}
+
 // The phase that triggers stands at the same place of the waveform: a rising
 // sawtooth is 2φ - 1 at phase φ, away from its edge.
 func TestCycleIsThePhaseOfWhatIsHeard(t *testing.T) {
@@ -158,6 +187,7 @@ func TestCycleIsThePhaseOfWhatIsHeard(t *testing.T) {
 		{"a start phase", func(s *Sound) { s.Combine.How, s.A.Phase = OnlyA, 0.3 }, 220},
 		{"with vibrato", func(s *Sound) { s.Combine.How, s.LFO.Cents = OnlyA, 100 }, 0},
 		{"with a fall", func(s *Sound) { s.Combine.How, s.Envelope.A = OnlyA, 24 }, 0},
+		{"A lower but silent", func(s *Sound) { s.A.Footage, s.A.Level = 16, 0 }, 220},
 		{"synced: A", func(s *Sound) { s.Combine.How, s.Combine.Ratio = Sync, 1 }, 220},
 	} {
 		s := oscillators(Mix, Sawtooth, 0.5)
