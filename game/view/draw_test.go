@@ -104,13 +104,18 @@ func harmonics(f0 float64, number bool, db float64, n int) (l []mark.Line) {
 
 func TestAxisNumbersByPartialUntilALineIsNone(t *testing.T) {
 	p := game.Partials{Rect: ui.Rect{X: 10, Y: 20, W: 400, H: 200}, F0: 220, Yours: harmonics(220, true, -3, 12)}
-	a := newAxis(&p, axis{})
+	var k spectrum
+	lay := func(before axis) axis {
+		k.update(&p)
+		return newAxis(p.Rect, p.F0, &k, before)
+	}
+	a := lay(axis{})
 	if a.f0 != 220 {
 		t.Errorf("harmonic, but numbered from %v", a.f0)
 	}
 	stray := func(db float64) axis {
 		p.Target = []mark.Line{{Hz: 1000, DB: db}}
-		a = newAxis(&p, a)
+		a = lay(a)
 		return a
 	}
 	if stray(-45).f0 != 220 {
@@ -130,7 +135,7 @@ func TestAxisNumbersByPartialUntilALineIsNone(t *testing.T) {
 func TestAxisFloorLiesWholeTensBelow(t *testing.T) {
 	for h := 60.0; h < 500; h += 7 {
 		p := game.Partials{Rect: ui.Rect{X: 10, Y: 20, W: 400, H: h}, F0: 220}
-		a := newAxis(&p, axis{})
+		a := newAxis(p.Rect, p.F0, &spectrum{}, axis{})
 		tens := (a.floor - a.top) / a.decibel / 10
 		if math.Abs(tens-math.Round(tens)) > 1e-9 || tens < 2 || h > 130 && tens < 5 {
 			t.Errorf("%v px high: %v divisions", h, tens)
@@ -158,11 +163,13 @@ func TestMovingPicturesAllocateNothing(t *testing.T) {
 	s := game.Scene{Trace: &game.Trace{Rect: box, Yours: w, Target: w}, Partials: &p}
 	var yours, target tracing
 	var a axis
+	var k spectrum
 	frame := func() {
-		a = newAxis(&p, a)
+		k.update(&p)
+		a = newAxis(p.Rect, p.F0, &k, a)
 		yours.trace(c, box, &s.Trace.Yours, span(&s, &w), false)
 		target.trace(c, box, &s.Trace.Target, span(&s, &w), true)
-		c.partials(&p, a)
+		c.partials(&k, a)
 		c.vertices, c.indices = c.vertices[:0], c.indices[:0]
 	}
 	frame()
@@ -197,6 +204,26 @@ func TestSilentTraceIsKept(t *testing.T) {
 	w.Samples[3500] = 1
 	if got := height(&w, 900); got < 20 {
 		t.Errorf("a live sound is %v high", got)
+	}
+}
+
+func TestPartialsAreDrawnAnewOnlyWhenTheyChanged(t *testing.T) {
+	p := game.Partials{Yours: harmonics(100, true, -1, 5), Marked: []mark.Partial{{Hz: 100}}}
+	var k spectrum
+	if !k.update(&p) || k.update(&p) {
+		t.Error("the same partials were drawn twice, or never")
+	}
+	p.Yours[3].DB = -9
+	if !k.update(&p) || k.yours[3].db != -9 {
+		t.Error("a level changed and was not drawn")
+	}
+	p.Marked[0].Within = true
+	if !k.update(&p) {
+		t.Error("a mark changed and was not drawn")
+	}
+	p.Yours = p.Yours[:2]
+	if !k.update(&p) || len(k.yours) != 2 {
+		t.Error("lines went and stayed drawn")
 	}
 }
 

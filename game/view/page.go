@@ -20,7 +20,7 @@ func (c *canvas) page(s *game.Scene, a axis) {
 	}
 	if s.Partials != nil {
 		c.squared(s.Partials.Rect, 0, a.floor-s.Partials.Rect.Y)
-		c.axis(s.Partials, a)
+		c.axis(s.Partials.Rect, a)
 		c.folded(s.Partials.Rect, s.Partials.Covered)
 	}
 	for _, t := range s.Texts {

@@ -35,8 +35,10 @@ func (p *painter) draw(to *ebiten.Image, s *game.Scene, th *theme, scale float64
 		p.sheet = renew(p.sheet, image.Point{})
 		p.still.valid = false
 	}
-	if s.Partials != nil {
-		p.axis = newAxis(s.Partials, p.axis)
+	moved := false
+	if q := s.Partials; q != nil {
+		moved = p.spectrum.update(q)
+		p.axis = newAxis(q.Rect, q.F0, &p.spectrum, p.axis)
 	}
 	whole := p.still.update(s, th, scale, p.axis)
 	if whole {
@@ -55,10 +57,9 @@ func (p *painter) draw(to *ebiten.Image, s *game.Scene, th *theme, scale float64
 		p.yours.trace(c, s.Trace.Rect, &s.Trace.Yours, span(s, &s.Trace.Yours), false)
 		c.flush()
 	}
-	moved := s.Partials != nil && p.spectrum.update(s.Partials)
 	if s.Partials != nil && (moved || whole || p.sheet != nil) {
 		c.to = p.box(to, s.Partials.Rect, whole)
-		c.partials(s.Partials, p.axis)
+		c.partials(&p.spectrum, p.axis)
 		c.flush()
 	}
 	if p.sheet != nil {

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"partialcredit/game"
-	"partialcredit/game/mark"
 	"partialcredit/game/ui"
 )
 
@@ -47,21 +46,5 @@ func (k *still) update(s *game.Scene, th *theme, scale float64, a axis) bool {
 		append(k.texts[:0], s.Texts...), append(k.over[:0], s.Over...),
 		append(k.widgets[:0], s.Widgets...), append(k.strokes[:0], s.Strokes...),
 	}
-	return true
-}
-
-// spectrum is the partials as they were drawn last: they change less often than
-// the trace.
-type spectrum struct {
-	yours, target []mark.Line
-	marked        []mark.Partial
-}
-
-// update notes the partials and reports whether they have changed.
-func (k *spectrum) update(p *game.Partials) bool {
-	if slices.Equal(k.yours, p.Yours) && slices.Equal(k.target, p.Target) && slices.Equal(k.marked, p.Marked) {
-		return false
-	}
-	*k = spectrum{append(k.yours[:0], p.Yours...), append(k.target[:0], p.Target...), append(k.marked[:0], p.Marked...)}
 	return true
 }
