@@ -70,7 +70,7 @@ func hear(samples []float32, rate, near float64) *heard {
 		h.shape = f.shape(h)
 		h.motion = f.motion(h)
 	}
-	if m := h.motion; h.vibrato.ok && (m.kind == width || m.kind == tremolo) && m.depth < 0.3 && inStep(m.hz, h.vibrato.hz) {
+	if m := h.motion; h.vibrato.ok && (m.kind == width || m.kind == tremolo) && (m.depth < 0.3 && inStep(m.hz, h.vibrato.hz) || m.depth < 0.15) {
 		h.motion = motion{} // what the track leaves of the vibrato
 	}
 	if !h.glide.ok && math.Abs(f.offset) < 0.003*h.pitch.hz {
@@ -117,7 +117,7 @@ func (a *analysis) settle(t *track, h *heard) *frames {
 	}
 	flat := &track{hop: t.hop, base: t.middle}
 	g := a.frames(flat, h)
-	if until := 3 * h.glide.seconds; f.early(until) < 0.5*g.early(until) {
+	if until := 3 * h.glide.seconds; f.early(until) < 0.75*g.early(until) {
 		return f
 	}
 	h.glide.ok = false

@@ -205,6 +205,8 @@ func explain(lines []spectrum.Line, how product, a, b float64) (score, share flo
 	switch carrier := lineAt(lines, a); {
 	case how == ringed && carrier > 0.03, how == modulated && carrier < 0.1:
 		score -= 0.3
+	case how == modulated && lineAt(lines, a+2*b) > 0.03:
+		score -= 0.1 // a second pair speaks for frequency modulation
 	case how == modulated:
 		score -= 0.02
 	case how == spread:

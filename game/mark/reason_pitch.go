@@ -113,6 +113,17 @@ func compareVibrato(t, y *heard) (f []finding) {
 	yr, tr := two(b.hz, a.hz)
 	f = append(f, finding{aboutVibrato, Reason{fmt.Sprintf("The vibrato of yours is %s: %s times a second against %s.",
 		more(b.hz, a.hz, "faster", "slower"), yr, tr), rateSteps(a.hz, b.hz)}})
+	if growing := 0.75; a.fade > growing*t.seconds || b.fade > growing*y.seconds {
+		// What it would have grown to is not heard.
+		if a.fade > growing*t.seconds && b.fade > growing*y.seconds {
+			return f[1:]
+		}
+		text := fmt.Sprintf("The vibrato of yours grows until the end; the target's is fully there after %s.", duration(a.fade))
+		if a.fade > b.fade {
+			text = fmt.Sprintf("The vibrato of yours is fully there after %s; the target's grows until the end.", duration(b.fade))
+		}
+		return append(f[1:], finding{aboutVibrato, Reason{text, 8}})
+	}
 	fade := math.Abs(a.fade-b.fade) / (0.1 + 0.15*(a.fade+b.fade)/2)
 	text := fmt.Sprintf("The vibrato of yours is fully there after %s, the target's after %s.", duration(b.fade), duration(a.fade))
 	return append(f, finding{aboutVibrato, Reason{text, 0.8 * fade}})

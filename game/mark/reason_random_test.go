@@ -145,7 +145,7 @@ var names = map[string]struct{ above, below, own string }{
 	"width/lfo.duty":          {`moves further|the target stands still`, `moves less|yours stands still`, `width|swell`},
 	"vibrato/lfo.hz":          {`vibrato of yours is faster`, `vibrato of yours is slower|needs vibrato`, `vibrato|swings`},
 	"vibrato/lfo.cents":       {`vibrato of yours is wider`, `vibrato of yours is narrower|needs vibrato`, `vibrato|swings`},
-	"vibrato/lfo.fade":        {`fully there after`, `fully there after`, `vibrato`},
+	"vibrato/lfo.fade":        {`yours (is fully there after|grows)`, `yours is fully there after`, `vibrato`},
 	"glide/envelope.a":        {`HIGHER`, `LOWER|yours stands still`, `semitones above|glides`},
 	"glide/envelope.seconds":  {`falls more slowly`, `falls faster|yours stands still`, `falls|glides`},
 	"beats/b.cents":           {``, ``, `beats|swells|detune|sharp|flat`},

@@ -63,10 +63,13 @@ func plainOf(f family) family {
 // fast: then nothing is cut short, and the pitch jumps to the slave's. 0 where
 // that does not explain it.
 func restarts(synced, plain *heard) float64 {
-	if !synced.shape.ok || !plain.shape.ok || !resets(synced.shape.family) || plainOf(synced.shape.family) != plain.shape.family {
+	if !synced.shape.ok || !resets(synced.shape.family) || plain.shape.ok && plainOf(synced.shape.family) != plain.shape.family {
 		return 0
 	}
 	ratio := plain.pitch.hz / synced.pitch.hz
+	if !plain.shape.ok && math.Abs(ratio-synced.shape.value) > 1.2 {
+		return 0
+	}
 	if n := math.Round(ratio); n >= 2 && math.Abs(ratio/n-1) < 0.01 {
 		return ratio
 	}
@@ -156,6 +159,20 @@ func compareSync(a, b shape, t, y *heard) (f []finding) {
 }
 
 func compareIndex(a, b shape) (f []finding) {
+	if a.fall.ok && b.fall.ok {
+		ys, ts := two(b.fall.from, a.fall.from)
+		return []finding{
+			{aboutShape, Reason{fmt.Sprintf("Yours stays bright %s: its index falls within %s, the target's within %s.",
+				more(b.fall.seconds, a.fall.seconds, "longer", "less long"), duration(b.fall.seconds), duration(a.fall.seconds)),
+				math.Abs(math.Log(b.fall.seconds/a.fall.seconds)) / math.Log(1.15)}},
+			{aboutShape, Reason{fmt.Sprintf("Yours starts %s, as with an index of %s; the target as with %s.",
+				more(b.fall.from, a.fall.from, "brighter", "duller"), ys, ts),
+				math.Abs(b.fall.from-a.fall.from) / (0.15 + 0.02*(a.fall.from+b.fall.from)/2)}},
+		}
+	}
+	if a.fall.ok || b.fall.ok {
+		return // how the brightness moves says it better
+	}
 	step := 0.15 + 0.02*(a.value+b.value)/2
 	ys, ts := two(b.value, a.value)
 	return []finding{{aboutShape, Reason{fmt.Sprintf("The partials of yours reach %s, as with an index of %s; the target's as with %s.",

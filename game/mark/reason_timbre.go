@@ -60,5 +60,5 @@ func compareLength(t, y *heard) (f []finding) {
 func compareTimbre(t, y *heard) (f []finding) {
 	d := y.cam - t.cam
 	return []finding{{aboutTimbre, Reason{fmt.Sprintf("Yours is %s than the target: its high partials are %s.",
-		more(d, 0, "brighter", "duller"), more(d, 0, "stronger", "weaker")), math.Abs(d) / camStep}}}
+		more(d, 0, "brighter", "duller"), more(d, 0, "stronger", "weaker")), math.Min(8, math.Abs(d)/camStep)}}}
 }
