@@ -142,6 +142,58 @@ func TestFollowerFindsBackAfterGaps(t *testing.T) {
 	}
 }
 
+func TestHeardStopsWhereTheDeviceRanDry(t *testing.T) {
+	for _, announces := range []bool{false, true} {
+		s := newSimulation(&counting{}, 2048)
+		s.announces, s.state, s.latency = announces, "running", 0
+		s.deck.SetVolume(1)
+		s.advance(time.Second)
+		s.answer = 120 * time.Millisecond
+		w := newWindow(1)
+		for range 100 {
+			s.advance(3 * time.Millisecond)
+			s.deck.Heard(w)
+			if s.dry > 0 && len(s.store) < 2*quantum && s.deck.heard > int64(len(s.played)) {
+				t.Fatalf("heard sample %d of %d that the device had", s.deck.heard, len(s.played))
+			}
+		}
+		if s.dry == 0 {
+			t.Fatal("the device did not run dry")
+		}
+	}
+}
+
+func TestHeardNeverGoesBack(t *testing.T) {
+	s := newSimulation(&counting{}, 2048)
+	s.state = "running"
+	s.deck.SetVolume(1)
+	s.advance(time.Second)
+	w := newWindow(1)
+	s.deck.Heard(w)
+	before := w.Samples[0]
+	s.latency += 10000 // another loudspeaker
+	s.advance(10 * time.Millisecond)
+	s.deck.Heard(w)
+	if w.Samples[0] < before {
+		t.Errorf("went from sample %v back to %v", before, w.Samples[0])
+	}
+}
+
+func TestWindowLongerThanTheMemory(t *testing.T) {
+	s := newSimulation(&counting{}, 2048)
+	s.state = "running"
+	s.deck.SetVolume(1)
+	s.advance(5 * time.Second)
+	w := newWindow(2 * remembered)
+	s.deck.Heard(w)
+	last := w.Samples[len(w.Samples)-1]
+	for i, v := range w.Samples {
+		if want := last - float32(len(w.Samples)-1-i); v != want && v != 0 {
+			t.Fatalf("sample %d of the window is number %v, want %v or silence", i, v, want)
+		}
+	}
+}
+
 func TestHeardHoldsWhenTheLatencyIsNonsense(t *testing.T) {
 	for _, latency := range []int{-100000, 1 << 40} {
 		s := newSimulation(&counting{}, 2048)
