@@ -38,6 +38,7 @@ func (c *canvas) sheet(s *game.Scene) {
 	c.area(ui.Rect{W: s.W, H: s.H}, c.paper.times(0.6))
 	shadow := s.Panel
 	shadow.Y += 4
+	c.mesh.Fill(c.rounded(shadow, 12, 2))
 	c.mesh.Glow(c.rounded(shadow, 12, 2), 18*c.scale)
 	c.put(c.shadow)
 	c.fill(c.rounded(s.Panel, 12, 0), c.face)

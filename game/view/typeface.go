@@ -10,7 +10,8 @@ import (
 // A typeface reads the outlines and widths of a TrueType font (OpenType 1.9,
 // tables cmap format 4, glyf, head, hhea, hmtx, loca). It reads what the Go
 // fonts need and no more: no hints, no kerning (they have none), no shaping.
-// golang.org/x/image/font/sfnt reads more, and costs 0.14 MB after compression.
+// golang.org/x/image/font/sfnt reads more, needs golang.org/x/text as well, and
+// with the fonts adds 0.19 MB to the download; all of this package adds 0.17 MB.
 type typeface struct {
 	data             []byte
 	glyf, loca, hmtx []byte
