@@ -1,0 +1,115 @@
+package synth
+
+import "math"
+
+// run makes the next tick, during which the controls move to now.
+func (c *core) run(now *control, out *[tick]float64) {
+	last := &c.last
+	fromA, fromB := c.increments(last)
+	toA, toB := c.increments(now)
+	c.pasts[c.tick%pastTicks] = past{c.a.phase, fromA, toA, c.b.phase, fromB, toB}
+	runA := func() {
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.run(now.dutyA, nil)
+	}
+	runB := func() {
+		c.b.move(fromB, toB, now.phaseB-last.phaseB)
+		c.b.run(now.dutyB, nil)
+	}
+	var block, other [ticks]float64
+	switch c.build.how {
+	case OnlyA:
+		runA()
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		c.a.eq.run(&block)
+	case Mix:
+		runA()
+		runB()
+		scale(&block, &c.a.out, last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
+		scale(&other, &c.b.out, last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
+		for i := range block {
+			block[i] += other[i]
+		}
+		c.a.eq.run(&block)
+	case Sync:
+		c.a.move(fromA, toA, 0)
+		c.b.move(fromB, toB, 0) // the resets forget any other phase
+		c.b.run(now.dutyB, c.a.wraps())
+		scale(&block, &c.b.out, last.levelB, now.levelB)
+		c.a.eq.run(&block)
+	case FM:
+		runB()
+		const cycle = 2 * math.Pi // radians
+		scale(&other, &c.b.out, last.levelB*last.index/cycle, now.levelB*now.index/cycle)
+		var splined [ticks]float64
+		copy(splined[:], c.splined[:])
+		copy(splined[droopDelay:], other[:])
+		copy(c.splined[:], other[ticks-droopDelay:])
+		c.b.eq.run(&other)
+		c.a.move(fromA, toA, now.phaseA-last.phaseA)
+		c.a.modulate(&other, &splined, c.dev)
+		c.dev = other[ticks-1]
+		c.a.run(now.dutyA, nil)
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		if !c.a.bare() {
+			c.a.eq.run(&block)
+		}
+	case Ring, AM:
+		runA()
+		runB()
+		scale(&block, &c.a.out, last.levelA, now.levelA)
+		c.a.eq.run(&block)
+		if c.build.how == Ring {
+			scale(&other, &c.b.out, last.levelB, now.levelB)
+		} else {
+			scale(&other, &c.b.out, last.levelB*last.depth, now.levelB*now.depth)
+		}
+		c.b.eq.run(&other)
+	}
+	c.firsts[0].decimate(block[:ticks/2], block[:])
+	if c.product() {
+		c.firsts[1].decimate(other[:ticks/2], other[:])
+		c.multiply(block[:ticks/2], other[:ticks/2])
+	}
+	c.second.decimate(out[:], block[:ticks/2])
+	c.last = *now
+	c.tick++
+}
+
+// product says whether the core multiplies its oscillators.
+func (c *core) product() bool { return c.build.how == Ring || c.build.how == AM }
+
+// multiply puts the product of the two operands, at twice the output rate, in
+// the place of the first: a·b, or a·(1+b). Either operand is whole up to
+// limitEdge and has nothing from rate - limitEdge on, so that no sum of two of
+// their partials can fold back below limitEdge. This limit is part of what the
+// sound is: without one the product of two rich waveforms has no exact value,
+// as partials however high have difference tones that are heard (sound.md 5.4).
+func (c *core) multiply(a, b []float64) {
+	c.limits[0].filter(a)
+	c.limits[1].filter(b)
+	one := 0.0
+	if c.build.how == AM {
+		one = 1
+	}
+	for i, x := range b {
+		a[i] *= one + x
+	}
+}
+
+// onlyB is the gain of B at a balance of A and B: all of it from the middle
+// on.
+func onlyB(balance float64) float64 { return math.Min(1, 1+balance) }
+
+// scale multiplies a block by a gain that moves in a straight line.
+func scale(out, in *[ticks]float64, from, to float64) {
+	if from == 1 && to == 1 {
+		*out = *in
+		return
+	}
+	d := (to - from) / ticks
+	for i, x := range in {
+		from += d
+		out[i] = x * from
+	}
+}
