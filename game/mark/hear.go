@@ -53,7 +53,7 @@ func hear(samples []float32, rate, near float64) *heard {
 	h.shape = f.shape(h)
 	if !h.glide.ok && (!h.shape.ok || h.inharmonic > 0.02 || modulates(h.shape.family)) {
 		h.tones = a.findTones(near)
-		if h.tones.ok && h.pitch.ok && harmonic(h.tones.lines, h.pitch.hz) {
+		if h.tones.ok && h.pitch.ok && (harmonic(h.tones.lines, h.pitch.hz) || harmonic(h.tones.lines, h.pitch.hz/2)) {
 			h.tones.ok = false // one pitch explains as much
 		}
 		h.shape.ok = h.shape.ok && !h.tones.ok
@@ -69,6 +69,9 @@ func hear(samples []float32, rate, near float64) *heard {
 		h.partial = f.mean()
 		h.shape = f.shape(h)
 		h.motion = f.motion(h)
+	}
+	if m := h.motion; (m.kind == width || m.kind == beats) && m.sure > 0.6 && math.Abs(h.glide.semitones) < 3 {
+		h.glide.ok = false // as with the vibrato
 	}
 	if m := h.motion; h.vibrato.ok && (m.kind == width || m.kind == tremolo) && (m.depth < 0.3 && inStep(m.hz, h.vibrato.hz) || m.depth < 0.15) {
 		h.motion = motion{} // what the track leaves of the vibrato
@@ -96,7 +99,7 @@ func (h *heard) phaseSwing() bool {
 	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
 		return false
 	}
-	if v.cents < 200 && inStep(m.hz, v.hz) {
+	if v.cents < 200 && h.shape.family == pulse && m.depth > 0.5 && inStep(m.hz, v.hz) {
 		return true // in step with it, the track strayed where the pulse is thin
 	}
 	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)

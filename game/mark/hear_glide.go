@@ -8,6 +8,7 @@ type glide struct {
 	semitones float64 // where it starts, re the steady pitch
 	seconds   float64 // time constant
 	ok        bool
+	sure      bool // its start was followed, so that the numbers can be trusted
 }
 
 // A vibrato is a periodic movement of the pitch.
@@ -42,7 +43,11 @@ func readTrack(t *track, p *pitch) (g glide, v vibrato) {
 	// above what is left over, and be mostly past by the end.
 	length := float64(n) * t.hop
 	if math.Abs(amount) > 30 && math.Abs(amount) > 1.5*left && (seconds < 0.5*length || math.Abs(amount) > 400) && seconds < length && seconds > 0.008 {
-		g = glide{semitones: amount / 100, seconds: seconds, ok: true}
+		first := 0
+		for first < n-1 && weights[first] == 0 {
+			first++
+		}
+		g = glide{semitones: amount / 100, seconds: seconds, ok: true, sure: float64(first)*t.hop < 0.6*seconds+0.008}
 	} else {
 		end = middle
 		for i := range rest {

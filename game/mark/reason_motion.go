@@ -7,6 +7,9 @@ import (
 
 // moves says what moves, as a verb.
 func (m motion) moves(whose string) string {
+	if m.lone {
+		return "The level of " + whose2(whose) + " swells"
+	}
 	switch m.kind {
 	case beats:
 		return whose + " beats"
@@ -79,7 +82,7 @@ func percent(v float64) int { return int(math.Round(100 * v)) }
 
 // advice says which way to turn, where the sentence leaves room for it.
 func advice(m motion, faster float64) string {
-	if m.kind != beats {
+	if m.kind != beats || m.lone {
 		return ""
 	}
 	if faster > 0 {

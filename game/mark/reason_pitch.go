@@ -52,7 +52,7 @@ func comparePitch(t, y *heard) (f []finding) {
 	// Practised listeners: 5 cents (hearing.md 1.1).
 	cost := math.Abs(cents) / pitchStep
 	if t.sweep.ok || y.sweep.ok || t.shape.fall.ok || y.shape.fall.ok || t.motion.kind == width || y.motion.kind == width {
-		cost /= 3 // what moves the partials turns their phases too
+		cost /= 5 // what moves the partials turns their phases too
 	}
 	if t.motion.kind == beats || y.motion.kind == beats {
 		cost /= 2 // the pitch of two tones is that between them, and less sharp (design choice)
@@ -71,6 +71,8 @@ func compareGlide(t, y *heard) (f []finding) {
 	step := func(v float64) float64 { return 0.4 + 0.04*math.Abs(v) }
 	where := func(st float64) string { return more(st, 0, "above", "below") }
 	switch a, b := t.glide, y.glide; {
+	case a.ok && !a.sure || b.ok && !b.sure:
+		return // too fast to be followed from its start
 	case !b.ok:
 		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
 			number(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})
