@@ -58,6 +58,9 @@ func hear(samples []float32, rate, near float64) *heard {
 		}
 		h.shape.ok = h.shape.ok && !h.tones.ok
 	}
+	if h.vibrato.ok && math.Abs(h.glide.semitones) < 3 && h.glide.seconds < 0.5/h.vibrato.hz {
+		h.glide.ok = false // the first swing of the vibrato
+	}
 	if h.shape.ok && resets(h.shape.family) && math.Abs(h.glide.semitones) < 3 {
 		h.glide.ok = false // a peak that moves pulls the track along
 	}
@@ -120,7 +123,7 @@ func (a *analysis) settle(t *track, h *heard) *frames {
 	}
 	flat := &track{hop: t.hop, base: t.middle}
 	g := a.frames(flat, h)
-	if until := 3 * h.glide.seconds; f.early(until) < 0.75*g.early(until) {
+	if until := 3 * h.glide.seconds; f.early(until) < 0.75*g.early(until) && f.inharmonic() < 0.05 {
 		return f
 	}
 	h.glide.ok = false

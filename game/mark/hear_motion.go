@@ -110,7 +110,7 @@ func (f *frames) motion(h *heard) (m motion) {
 	default:
 		m.kind, m.hz, m.sure = slow, 1.5/length, 0
 	}
-	if m.kind == beats && m.depth < 0.08 {
+	if m.kind == beats && (m.depth < 0.08 || m.hz*length < 0.3) {
 		return motion{}
 	}
 	return

@@ -229,7 +229,10 @@ func unequal(lines []spectrum.Line, how product, a, b float64) float64 {
 			continue
 		}
 		u, d := lineAt(lines, up), lineAt(lines, down)
-		if u+d == 0 && k > 1 {
+		if u+d == 0 && k == 1 {
+			return 0.3 // the first pair must be there
+		}
+		if u+d == 0 {
 			continue
 		}
 		w := math.Max(0.05, math.Max(u, d))

@@ -58,7 +58,7 @@ func compareMotion(t, y *heard) (f []finding) {
 	}
 	switch b.kind {
 	case beats:
-		if t.octave.ok || y.octave.ok {
+		if (t.octave.ok || y.octave.ok) && a.hz < 0.4 {
 			break // other partials beat, which the octaves explain
 		}
 		da, db := 20*math.Log10(a.depth+1e-3), 20*math.Log10(b.depth+1e-3)
