@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"github.com/hajimehoshi/ebiten/v2"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 	"golang.org/x/image/vector"
 )
 
@@ -99,7 +101,7 @@ func (a *atlas) make(k glyphKey) (sprite, bool) {
 	if k.cut.slanted {
 		t.lean = slant
 	}
-	f.trace(k.glyph, 0, 0, &t)
+	t.trace(f.outline(k.glyph))
 	if t.empty() {
 		return sprite{}, true
 	}
@@ -114,7 +116,7 @@ func (a *atlas) make(k glyphKey) (sprite, bool) {
 	}
 	a.raster.Reset(w, h)
 	t.to, t.dx, t.dy = &a.raster, within-x0, -y0
-	f.trace(k.glyph, 0, 0, &t)
+	t.trace(f.outline(k.glyph))
 	a.write(w, h)
 	s := sprite{float32(a.x), float32(a.y), float32(w), float32(h), float32(x0), float32(y0)}
 	a.x, a.shelf = a.x+w+1, max(a.shelf, h+1)
@@ -137,8 +139,8 @@ func (a *atlas) write(w, h int) {
 	a.image.SubImage(image.Rect(a.x, a.y, a.x+w, a.y+h)).(*ebiten.Image).WritePixels(a.pixels)
 }
 
-// A scaler turns font units into pixels. Without a rasterizer it finds the
-// bounds, of the control points too.
+// A scaler turns the outline of a glyph into pixels. Without a rasterizer it
+// finds the bounds, of the control points too.
 type scaler struct {
 	scale, lean              float64
 	left, top, right, bottom float64
@@ -149,8 +151,9 @@ type scaler struct {
 
 func (s *scaler) empty() bool { return !s.seen }
 
-func (s *scaler) at(x, y float64) (px, py float32) {
-	fx, fy := (x+s.lean*y)*s.scale, -y*s.scale
+func (s *scaler) at(p fixed.Point26_6) (px, py float32) {
+	x, y := float64(p.X)/64, float64(p.Y)/64
+	fx, fy := (x-s.lean*y)*s.scale, y*s.scale
 	if !s.seen {
 		s.left, s.right, s.top, s.bottom, s.seen = fx, fx, fy, fy, true
 	}
@@ -159,26 +162,29 @@ func (s *scaler) at(x, y float64) (px, py float32) {
 	return float32(fx + s.dx), float32(fy + s.dy)
 }
 
-func (s *scaler) move(x, y float64) {
-	if px, py := s.at(x, y); s.to != nil {
-		s.to.MoveTo(px, py)
+// trace walks an outline of lines and quadratic curves, as TrueType has them.
+func (s *scaler) trace(outline sfnt.Segments) {
+	for i, segment := range outline {
+		x, y := s.at(segment.Args[0])
+		x2, y2 := x, y
+		if segment.Op == sfnt.SegmentOpQuadTo {
+			x2, y2 = s.at(segment.Args[1])
+		}
+		if s.to == nil {
+			continue
+		}
+		switch segment.Op {
+		case sfnt.SegmentOpMoveTo:
+			if i > 0 {
+				s.to.ClosePath()
+			}
+			s.to.MoveTo(x, y)
+		case sfnt.SegmentOpLineTo:
+			s.to.LineTo(x, y)
+		case sfnt.SegmentOpQuadTo:
+			s.to.QuadTo(x, y, x2, y2)
+		}
 	}
-}
-
-func (s *scaler) line(x, y float64) {
-	if px, py := s.at(x, y); s.to != nil {
-		s.to.LineTo(px, py)
-	}
-}
-
-func (s *scaler) curve(cx, cy, x, y float64) {
-	pcx, pcy := s.at(cx, cy)
-	if px, py := s.at(x, y); s.to != nil {
-		s.to.QuadTo(pcx, pcy, px, py)
-	}
-}
-
-func (s *scaler) shut() {
 	if s.to != nil {
 		s.to.ClosePath()
 	}

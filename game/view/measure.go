@@ -10,7 +10,8 @@ func width(s string, size float64, isBold bool) float64 {
 	f := face(isBold)
 	sum := 0.0
 	for _, r := range s {
-		sum += f.advance(f.glyph(r))
+		_, advance := f.glyph(r)
+		sum += advance
 	}
 	return sum * size
 }

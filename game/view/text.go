@@ -25,7 +25,7 @@ func (c *canvas) set(s string, x, y, size float64, isBold, slanted bool, align g
 	places := float64(cut.places())
 	pen, base := x*c.scale, float32(c.snap(y))
 	for _, r := range s {
-		g := f.glyph(r)
+		g, advance := f.glyph(r)
 		place := math.Floor(pen*places + 0.5)
 		whole := math.Floor(place / places)
 		key := glyphKey{cut, g, int(place - whole*places)}
@@ -38,6 +38,6 @@ func (c *canvas) set(s string, x, y, size float64, isBold, slanted bool, align g
 		if sprite.w > 0 {
 			c.quad(float32(whole)+sprite.dx, base+sprite.dy, sprite.w, sprite.h, sprite.x, sprite.y, sprite.w, sprite.h, t)
 		}
-		pen += f.advance(g) * size * c.scale
+		pen += advance * size * c.scale
 	}
 }

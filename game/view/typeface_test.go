@@ -12,12 +12,12 @@ import (
 // entry, unpacked with Python's struct module. The bounds there are stored, not
 // computed from the outline as here.
 func TestTypefaceReadsTheFont(t *testing.T) {
-	g := regular.glyph('0')
-	if got := regular.advance(g) * regular.em; got != 1139 {
+	g, advance := regular.glyph('0')
+	if got := advance * regular.em; got != 1139 {
 		t.Errorf("0 is %v wide", got)
 	}
 	s := scaler{scale: 1}
-	regular.trace(g, 0, 0, &s)
+	s.trace(regular.outline(g))
 	for name, v := range map[string][2]float64{"left": {s.left, 80}, "right": {s.right, 1058}, "top": {s.top, -1517}, "bottom": {s.bottom, 37}} {
 		if v[0] != v[1] {
 			t.Errorf("0: %s %v, want %v", name, v[0], v[1])
@@ -28,8 +28,10 @@ func TestTypefaceReadsTheFont(t *testing.T) {
 // A letter with an accent is the letter and something above it.
 func TestPartsAreJoined(t *testing.T) {
 	e, accented := scaler{scale: 1}, scaler{scale: 1}
-	regular.trace(regular.glyph('e'), 0, 0, &e)
-	regular.trace(regular.glyph('é'), 0, 0, &accented)
+	plain, _ := regular.glyph('e')
+	e.trace(regular.outline(plain))
+	acute, _ := regular.glyph('é')
+	accented.trace(regular.outline(acute))
 	if math.Abs(e.left-accented.left) > 1 || math.Abs(e.bottom-accented.bottom) > 1 || accented.top >= e.top {
 		t.Errorf("e %+v, é %+v", e, accented)
 	}
@@ -38,12 +40,14 @@ func TestPartsAreJoined(t *testing.T) {
 func TestEveryCharacterInUseHasAGlyph(t *testing.T) {
 	for _, f := range []*typeface{regular, bold} {
 		for _, r := range ahead {
-			if f.glyph(r) == 0 {
+			if g, _ := f.glyph(r); g == 0 {
 				t.Errorf("no glyph for %q", r)
 			}
 		}
-		if f.glyph('漢') != 0 || f.glyph(utf8.MaxRune) != 0 || f.glyph(-1) != 0 {
-			t.Error("a glyph for what the font has not")
+		for _, r := range []rune{'漢', utf8.MaxRune, -1} {
+			if g, _ := f.glyph(r); g != 0 {
+				t.Errorf("a glyph for %q, which the font has not", r)
+			}
 		}
 	}
 }

@@ -32,7 +32,8 @@ func (a *atlas) warm(n int) bool {
 			continue
 		}
 		places := w.cut.places()
-		key := glyphKey{w.cut, face(w.cut.bold).glyph(runesAhead[w.next/places]), w.next % places}
+		g, _ := face(w.cut.bold).glyph(runesAhead[w.next/places])
+		key := glyphKey{w.cut, g, w.next % places}
 		w.next++
 		if _, ok := a.sprites[key]; !ok {
 			a.sprite(key)
