@@ -16,6 +16,8 @@ type grid struct {
 	edges   []float64 // of the cells, in bins
 	slope   []float64 // factor per bin for jumps
 	bands   []band
+	slow    []float64 // see passBands
+	fast    []float64
 	note    float64 // Hz, at which the target is written
 	complex map[int]*spectrum.Complex
 }
@@ -42,6 +44,7 @@ func newGrid(seconds, note float64) *grid {
 	}
 	g.slope = slopeWeights(g)
 	g.bands = bandsOf(g)
+	g.slow, g.fast = g.passBands()
 	return g
 }
 

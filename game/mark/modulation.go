@@ -64,34 +64,48 @@ func (g *grid) modulation(x []float64, hann, rateEdges []float64) []float64 {
 // note begins.
 var stretches = []float64{0, 0.1, 0.2, 0.325, 0.475, 0.7, 0.98}
 
-// strength returns the root-mean-square strength of slow (2.2 to 14 Hz) and of
-// fast (12 to 60 Hz) movement in each stretch, above threshold.
+// passBands are the gains per bin of an envelope's transform that pass slow (2.2
+// to 14 Hz) and fast (12 to 60 Hz) movement, at positive frequencies only.
+func (g *grid) passBands() (slow, fast []float64) {
+	n := g.envelopes()
+	pass := func(low, high float64) []float64 {
+		gain := make([]float64, n/2)
+		for k := 1; k < n/2; k++ {
+			hz := float64(k) * g.spacing
+			gain[k] = 2 / float64(n) / (1 + math.Pow(low/hz, 6)) / (1 + math.Pow(hz/high, 6))
+		}
+		return gain
+	}
+	return pass(2.2, 14), pass(12, fastest)
+}
+
+// strength returns the root-mean-square strength of slow and of fast movement
+// in each stretch, above threshold: of the analytic signal, so that it does not
+// hang on where in its cycle a movement stands.
 func (g *grid) strength(x []float64) (slow, fast []float64) {
 	n := len(x)
 	t := g.transform(n)
-	spectrum := make([]complex128, n)
+	whole, z := make([]complex128, n), make([]complex128, n)
 	for i, v := range x {
-		spectrum[i] = complex(v, 0)
+		whole[i] = complex(v, 0)
 	}
-	t.Forward(spectrum)
-	in := func(low, high float64) []float64 {
-		z := make([]complex128, n)
-		for k := 1; k < n/2; k++ { // positive frequencies only: the analytic signal
-			hz := float64(k) * g.spacing
-			gain := 2 / float64(n) / (1 + math.Pow(low/hz, 6)) / (1 + math.Pow(hz/high, 6))
-			z[k] = spectrum[k] * complex(gain, 0)
+	t.Forward(whole)
+	in := func(gain []float64) []float64 {
+		clear(z)
+		for k, v := range gain {
+			z[k] = whole[k] * complex(v, 0)
 		}
 		t.Backward(z)
 		out := make([]float64, len(stretches)-1)
 		for i := range out {
 			from, to := int(stretches[i]*float64(n)), int(stretches[i+1]*float64(n))
-			sum := 0.0
+			power := 0.0
 			for _, v := range z[from:to] {
-				sum += real(v)*real(v) + imag(v)*imag(v)
+				power += real(v)*real(v) + imag(v)*imag(v)
 			}
-			out[i] = aboveThreshold(sum / float64(to-from))
+			out[i] = aboveThreshold(power / float64(to-from))
 		}
 		return out
 	}
-	return in(2.2, 14), in(12, fastest)
+	return in(g.slow), in(g.fast)
 }

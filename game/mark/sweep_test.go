@@ -87,7 +87,7 @@ func sweep(t *testing.T, e *sheet.Exercise, c *sheet.Control, r *mark.Reference,
 			}
 		}
 		last, lowest = m, math.Min(lowest, m)
-		if below >= 0 && n >= below+4 {
+		if below >= 0 && n >= below+1 {
 			break
 		}
 	}
