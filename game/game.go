@@ -124,6 +124,13 @@ func (g *Game) Scene() *Scene { return &g.scene }
 // Revision changes when the scene has changed.
 func (g *Game) Revision() int { return g.revision }
 
+// Idle reports that nothing goes on: until a person does something the next
+// tick changes nothing.
+func (g *Game) Idle() bool {
+	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() &&
+		!g.work.mine.live && !g.work.target.live && !g.dirty
+}
+
 // Layout changes when more of the scene has changed than its pictures.
 func (g *Game) Layout() int { return g.layouts }
 

@@ -53,6 +53,9 @@ func (l *loud) work(n int) {
 	}
 }
 
+// idle reports that nothing is left to measure.
+func (l *loud) idle() bool { return l.yours.voice == nil }
+
 // gains are the linear gains of the target and the learner's sound: equally
 // loud, and neither above the limit.
 func (l *loud) gains() (target, yours float64) {

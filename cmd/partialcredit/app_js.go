@@ -81,6 +81,9 @@ func (a *app) Scene() *game.Scene { return a.game.Scene() }
 // Revision changes with the scene.
 func (a *app) Revision() int { return a.game.Revision() }
 
+// Idle lets the view rest.
+func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
+
 // Dark tells which theme to draw.
 func (a *app) Dark() bool {
 	switch a.game.Theme() {

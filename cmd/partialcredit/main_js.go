@@ -11,6 +11,7 @@ import (
 
 func main() {
 	page := browser.Open()
+	page.OnEvent(view.Wake)
 	out, _ := speaker.Open(page) // an error is its Err as well, which the app shows
 	if err := view.Run(newApp(page, out)); err != nil {
 		log.Fatal(err)
