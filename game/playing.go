@@ -36,10 +36,10 @@ func (g *Game) Program() synth.Program {
 	}
 	target, yours := g.playing.loud.gains()
 	if g.playing.what != toYours {
-		p.Items = append(p.Items, synth.Item{Sound: g.exercise().Target, Gain: target})
+		p.Items = append(p.Items, synth.Item{ID: int(toTarget), Sound: g.exercise().Target, Gain: target})
 	}
 	if g.playing.what != toTarget {
-		p.Items = append(p.Items, synth.Item{Sound: g.work.yours, Gain: yours})
+		p.Items = append(p.Items, synth.Item{ID: int(toYours), Sound: g.work.yours, Gain: yours})
 	}
 	return p
 }

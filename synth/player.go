@@ -1,6 +1,9 @@
 package synth
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	ramp    = 0.010 // seconds of every start and stop
@@ -8,8 +11,10 @@ const (
 )
 
 // An Item is a sound and the linear gain it is played with, which comes from
-// matching loudness.
+// matching loudness. ID says whose sound it is: an item whose sound changes
+// keeps its ID, and glides to where its controls now stand.
 type Item struct {
+	ID    int
 	Sound Sound
 	Gain  float64
 }
@@ -35,7 +40,6 @@ type Player struct {
 	follows int // which comes next
 	ticks   int // for how long it has sounded, or silence is still to last
 	gain    slide
-	volume  slide
 	edge    float64 // the ramp, 0 to 1
 	limiter limiter
 
@@ -44,17 +48,15 @@ type Player struct {
 }
 
 // NewPlayer makes a player for a sample rate in hertz. It is silent until
-// [Player.Play] and has full volume until [Player.SetVolume].
+// [Player.Play].
 func NewPlayer(rate float64) *Player {
 	v := NewVoice(Default(), rate)
-	p := &Player{rate: v.rate, voice: v, item: -1, limiter: newLimiter(v.rate)}
-	p.volume = slide{now: 1, goal: 1}
-	return p
+	return &Player{rate: v.rate, voice: v, item: -1, limiter: newLimiter(v.rate)}
 }
 
-// Play goes over to a program. With as many items as the program that plays,
-// the controls of the one that sounds are moved to where they stand in p;
-// otherwise what sounds fades out within 10 ms and p begins with its first.
+// Play goes over to a program. Where its items have the IDs of the program that
+// plays, the controls of the one that sounds are moved to where they now stand;
+// otherwise what sounds fades out within 10 ms and the first item begins.
 func (p *Player) Play(next Program) {
 	next.Items = append([]Item(nil), next.Items...)
 	for i := range next.Items {
@@ -64,7 +66,7 @@ func (p *Player) Play(next Program) {
 	switch {
 	case p.waiting:
 		p.next = next
-	case len(next.Items) == len(p.now.Items):
+	case slices.EqualFunc(next.Items, p.now.Items, sameID):
 		p.now = next
 		if p.item >= 0 {
 			p.voice.Set(next.Items[p.item].Sound)
@@ -77,16 +79,7 @@ func (p *Player) Play(next Program) {
 	}
 }
 
-// SetVolume sets the volume, linear from 0 to 1. While something sounds it
-// glides there.
-func (p *Player) SetVolume(v float64) {
-	v = finite(v, 0, 1)
-	if p.item < 0 {
-		p.volume = slide{now: v, goal: v}
-		return
-	}
-	p.volume.to(v, glideTime*p.rate)
-}
+func sameID(a, b Item) bool { return a.ID == b.ID }
 
 // Sounding returns which item sounds and for how many seconds it has; -1 in
 // silence.
@@ -126,7 +119,6 @@ func (p *Player) tick() {
 	if p.item < 0 {
 		p.ticks = max(0, p.ticks-1)
 		clear(p.out[:])
-		p.volume = slide{now: p.volume.goal, goal: p.volume.goal}
 		return
 	}
 	p.voice.Render(p.out[:], nil)
@@ -137,7 +129,7 @@ func (p *Player) tick() {
 	for i, x := range p.out {
 		p.edge = math.Min(math.Max(p.edge+step, 0), 1)
 		y := float64(x) * p.gain.advance() * raisedCosine(p.edge)
-		p.out[i] = float32(p.limiter.run(y) * p.volume.advance())
+		p.out[i] = float32(p.limiter.run(y))
 	}
 	p.ticks++
 }

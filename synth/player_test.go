@@ -50,7 +50,7 @@ func TestPlayerIsSilentUntilPlay(t *testing.T) {
 // Items in turn, over and over: 0.25 s of note, 0.1 s of gap.
 func TestItemsSoundInTurn(t *testing.T) {
 	p := NewPlayer(48000)
-	p.Play(Program{Items: []Item{{tone(69), 1}, {tone(81), 1}, {tone(93), 1}}, Gap: 0.1})
+	p.Play(Program{Items: []Item{{Sound: tone(69), Gain: 1}, {Sound: tone(81), Gain: 1}, {Sound: tone(93), Gain: 1}}, Gap: 0.1})
 	x := wide(playFor(p, 3))
 	for i := range 8 {
 		from := int(float64(i) * 0.35 * 48000)
@@ -71,7 +71,7 @@ func playbackPeak(x []float64) float64 {
 
 func TestSoundingTellsItemAndTime(t *testing.T) {
 	p := NewPlayer(48000)
-	p.Play(Program{Items: []Item{{tone(69), 1}, {tone(81), 1}}, Gap: 0.1})
+	p.Play(Program{Items: []Item{{Sound: tone(69), Gain: 1}, {Sound: tone(81), Gain: 1}}, Gap: 0.1})
 	now := 0.0
 	for _, c := range []struct {
 		at      float64
@@ -87,18 +87,12 @@ func TestSoundingTellsItemAndTime(t *testing.T) {
 }
 
 // The gain comes from matching loudness and must arrive exactly.
-func TestGainAndVolume(t *testing.T) {
+func TestGain(t *testing.T) {
 	p := NewPlayer(48000)
-	p.Play(Program{Items: []Item{{tone(81), 0.5}, {tone(81), 2}}})
+	p.Play(Program{Items: []Item{{Sound: tone(81), Gain: 0.5}, {Sound: tone(81), Gain: 2}}})
 	x := playFor(p, 0.5)
 	if a, b := peak(x[4800:9600]), peak(x[16800:21600]); math.Abs(a-0.5*unit) > 1e-3*unit || math.Abs(b-2*unit) > 2e-3*unit {
 		t.Errorf("peaks of %v and %v", a, b)
-	}
-	p = NewPlayer(48000)
-	p.SetVolume(0.25)
-	p.Play(Program{Items: []Item{{tone(81), 1}}})
-	if a := peak(playFor(p, 0.2)); math.Abs(a-0.25*unit) > 1e-3*unit {
-		t.Errorf("peak %v at a quarter of the volume", a)
 	}
 }
 
@@ -108,7 +102,7 @@ func TestRampsOfTenMilliseconds(t *testing.T) {
 	s := tone(93)
 	s.Amplitude.Attack, s.Amplitude.Release = 0.002, 0.005
 	p := NewPlayer(48000)
-	p.Play(Program{Items: []Item{{s, 1}}, Gap: 1})
+	p.Play(Program{Items: []Item{{Sound: s, Gain: 1}}, Gap: 1})
 	x := playFor(p, 0.3)
 	for _, c := range []struct{ at, want float64 }{{0.0025, 0.146}, {0.005, 0.5}, {0.0075, 0.854}, {0.02, 1}} {
 		from := int(c.at * 48000)
@@ -126,17 +120,17 @@ func TestRampsOfTenMilliseconds(t *testing.T) {
 	}
 }
 
-// With as many items the sounding one glides; with another number it fades out
-// within 10 ms and the new program begins.
+// With the same IDs the sounding item glides; with others, or another number of
+// items, it fades out within 10 ms and the new program begins.
 func TestPlayWhileSounding(t *testing.T) {
 	long := tone(69)
 	long.Seconds = 2
 	p := NewPlayer(48000)
-	p.Play(Program{Items: []Item{{long, 1}}})
+	p.Play(Program{Items: []Item{{Sound: long, Gain: 1}}})
 	playFor(p, 0.5)
 	higher := long
 	higher.Note = 81
-	p.Play(Program{Items: []Item{{higher, 1}}})
+	p.Play(Program{Items: []Item{{Sound: higher, Gain: 1}}})
 	x := wide(playFor(p, 0.5))
 	if got := amplitude(x[2400:], 880.0/48000); math.Abs(got-1) > 0.01 {
 		t.Errorf("%v of the new pitch", got)
@@ -144,7 +138,12 @@ func TestPlayWhileSounding(t *testing.T) {
 	if item, seconds := p.Sounding(); item != 0 || seconds < 0.9 {
 		t.Errorf("the note began again: item %d after %v s", item, seconds)
 	}
-	p.Play(Program{Items: []Item{{tone(93), 1}, {tone(93), 1}}})
+	p.Play(Program{Items: []Item{{ID: 7, Sound: higher, Gain: 1}}})
+	playFor(p, 0.2)
+	if item, seconds := p.Sounding(); item != 0 || math.Abs(seconds-0.19) > 0.001 {
+		t.Errorf("another ID: item %d after %v s, want 0 after 0.19", item, seconds)
+	}
+	p.Play(Program{Items: []Item{{Sound: tone(93), Gain: 1}, {Sound: tone(93), Gain: 1}}})
 	x = wide(playFor(p, 0.2))
 	if item, seconds := p.Sounding(); item != 0 || math.Abs(seconds-0.19) > 0.001 {
 		t.Errorf("item %d after %v s, want 0 after 0.19", item, seconds)
@@ -166,9 +165,9 @@ func TestPlayWhileSounding(t *testing.T) {
 func TestPlayNearTheEndOfANote(t *testing.T) {
 	for _, at := range []float64{0.243, 0.249, 0.26} { // the note ends at 0.25
 		p := NewPlayer(48000)
-		p.Play(Program{Items: []Item{{tone(69), 1}}, Gap: 5})
+		p.Play(Program{Items: []Item{{Sound: tone(69), Gain: 1}}, Gap: 5})
 		playFor(p, at)
-		p.Play(Program{Items: []Item{{tone(93), 1}, {tone(93), 1}}})
+		p.Play(Program{Items: []Item{{Sound: tone(93), Gain: 1}, {Sound: tone(93), Gain: 1}}})
 		x := wide(playFor(p, 0.2))
 		if got := amplitude(x[1440:8640], 1760.0/48000); math.Abs(got-1) > 0.01 {
 			t.Errorf("at %v s: %v of the new program", at, got)
@@ -187,10 +186,9 @@ func TestLimiter(t *testing.T) {
 		s.Seconds = 0.1 + random.Float64()
 		items := make([]Item, 1+i/50%2)
 		for j := range items {
-			items[j] = Item{s, []float64{1, 4, 100, math.NaN(), math.Inf(1), -1}[random.IntN(6)]}
+			items[j] = Item{Sound: s, Gain: []float64{1, 4, 100, math.NaN(), math.Inf(1), -1}[random.IntN(6)]}
 		}
 		p.Play(Program{Items: items, Gap: []float64{0, 0.01, math.NaN()}[random.IntN(3)]})
-		p.SetVolume([]float64{1, 0.5, math.NaN(), 7}[random.IntN(4)])
 		p.Render(block, cycle)
 		checkSane(t, s, block, cycle)
 		if got := peak(block); got > ceiling {
@@ -201,7 +199,7 @@ func TestLimiter(t *testing.T) {
 		s := tone(note)
 		s.Seconds = 3
 		p := NewPlayer(48000)
-		p.Play(Program{Items: []Item{{s, 20}}})
+		p.Play(Program{Items: []Item{{Sound: s, Gain: 20}}})
 		x := wide(playFor(p, 3))[48000:]
 		hz, _ := s.Hz()
 		first := amplitude(x, hz/48000) * unit
@@ -220,7 +218,7 @@ func TestPlayerAllocatesNothing(t *testing.T) {
 	p := NewPlayer(48000)
 	a, b := busy(FM), busy(Ring)
 	a.Seconds, b.Seconds = 0.1, 0.1
-	p.Play(Program{Items: []Item{{a, 1}, {b, 1}}, Gap: 0.01})
+	p.Play(Program{Items: []Item{{Sound: a, Gain: 1}, {Sound: b, Gain: 1}}, Gap: 0.01})
 	block, cycle := make([]float32, 1024), make([]float32, 1024)
 	if n := testing.AllocsPerRun(100, func() { p.Render(block, cycle) }); n != 0 {
 		t.Errorf("%v allocations for a block", n)
@@ -228,7 +226,7 @@ func TestPlayerAllocatesNothing(t *testing.T) {
 }
 
 func TestPlayerGivesTheSameBitsForAnySplit(t *testing.T) {
-	program := Program{Items: []Item{{busy(FM), 1}, {busy(Mix), 6}}, Gap: 0.05}
+	program := Program{Items: []Item{{Sound: busy(FM), Gain: 1}, {Sound: busy(Mix), Gain: 6}}, Gap: 0.05}
 	random := rand.New(rand.NewPCG(9, 10))
 	whole, wholeCycle := make([]float32, 48000), make([]float32, 48000)
 	p := NewPlayer(48000)
