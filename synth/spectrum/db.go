@@ -13,7 +13,3 @@ func Amplitude(db float64) float64 { return math.Pow(10, db/20) }
 
 // Power is the inverse of [PowerDB].
 func Power(db float64) float64 { return math.Pow(10, db/10) }
-
-// Cents is the musical interval from one frequency to another in hundredths of
-// an equal-tempered semitone: 1200·log2(to/from).
-func Cents(from, to float64) float64 { return 1200 * math.Log2(to/from) }

@@ -27,19 +27,6 @@ func Roex(hz, centre float64) float64 {
 // that sums over a spectrum may stop there (design choice).
 const RoexReach = 4.25
 
-// Excitation writes into dst the excitation pattern of lines with the given
-// frequencies and powers: for each centre Σ power·Roex, as a power.
-// dst and centres have the same length, and so have hz and power.
-func Excitation(dst, centres, hz, power []float64) {
-	for i, c := range centres {
-		sum := 0.0
-		for k, f := range hz {
-			sum += power[k] * Roex(f, c)
-		}
-		dst[i] = sum
-	}
-}
-
 // Centres returns centre frequencies in hertz from one Cam to another, a step
 // apart, both ends included.
 func Centres(from, to, step float64) []float64 {

@@ -90,7 +90,7 @@ func excitationLevels(f0 float64, amplitude func(k float64) float64) []float64 {
 	}
 	centres := Centres(2, 38.25, 0.25)
 	e := make([]float64, len(centres))
-	Excitation(e, centres, hz, power)
+	excitation(e, centres, hz, power)
 	top := math.Inf(-1)
 	for i := range e {
 		e[i] = PowerDB(e[i] / total)
@@ -100,4 +100,17 @@ func excitationLevels(f0 float64, amplitude func(k float64) float64) []float64 {
 		e[i] = math.Max(e[i], top-40)
 	}
 	return e
+}
+
+// excitation writes into dst the excitation pattern of lines with the given
+// frequencies and powers: for each centre Σ power·Roex, as a power.
+// dst and centres have the same length, and so have hz and power.
+func excitation(dst, centres, hz, power []float64) {
+	for i, c := range centres {
+		sum := 0.0
+		for k, f := range hz {
+			sum += power[k] * Roex(f, c)
+		}
+		dst[i] = sum
+	}
 }

@@ -1,36 +1,11 @@
 package spectrum
 
-import (
-	"math"
-	"math/cmplx"
-)
+import "math"
 
 // A Line is a sinusoidal component of a sound.
 type Line struct {
 	Hz        float64
 	Amplitude float64 // peak value of the sine, linear
-}
-
-// LineAt is the complex amplitude of the line at hz in x, sampled at rate: the
-// projection Σ x·w·exp(-2πi·t·hz)·2/Σw. Another line half a main lobe of the
-// window or more away (in bins of rate/len(x)) does not disturb it. w has the
-// length of x.
-func LineAt(x []float32, w []float64, rate, hz float64) complex128 {
-	// The turning phasor is renewed every block, so that rounding does not grow.
-	const block = 64
-	turn := cmplx.Rect(1, -2*math.Pi*hz/rate)
-	var sum complex128
-	var gain float64
-	for start := 0; start < len(x); start += block {
-		_, cycles := math.Modf(float64(start) * hz / rate)
-		p := cmplx.Rect(1, -2*math.Pi*cycles)
-		for i := start; i < min(start+block, len(x)); i++ {
-			sum += p * complex(float64(x[i])*w[i], 0)
-			gain += w[i]
-			p *= turn
-		}
-	}
-	return sum * complex(2/gain, 0)
 }
 
 // Peaks appends to dst the lines that stand out as local maxima of a

@@ -2,7 +2,6 @@ package spectrum
 
 import (
 	"math"
-	"math/cmplx"
 	"testing"
 )
 
@@ -34,21 +33,6 @@ func TestPeaksFindLines(t *testing.T) {
 		near(t, "frequency", got[i].Hz, w.Hz, 0.0064*rate/n)
 		near(t, "level", DB(got[i].Amplitude), DB(w.Amplitude), 0.064)
 	}
-}
-
-// Blackman-Harris leaks at most -92 dB (Harris 1978) of the neighbours 1, 2 and 3
-// times 100 Hz away, 17 bins.
-func TestLineAt(t *testing.T) {
-	const n, rate = 8192, 48000.0
-	lines := []Line{{100.25, 1}, {200.5, 0.1}, {300.75, 0.01}, {401, 0.5}}
-	x := tone(n, rate, lines...)
-	w := BlackmanHarris.Samples(n)
-	for _, l := range lines {
-		z := LineAt(x, w, rate, l.Hz)
-		near(t, "level", cmplx.Abs(z), l.Amplitude, 1e-4)
-		near(t, "phase", real(z*cmplx.Rect(1, -l.Hz)), l.Amplitude, 1e-4)
-	}
-	near(t, "nothing there", cmplx.Abs(LineAt(x, w, rate, 350)), 0, 1e-4)
 }
 
 func TestPeaksOfSilence(t *testing.T) {
