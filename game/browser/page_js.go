@@ -45,13 +45,8 @@ func Open() *Page {
 
 // Started tells the page that the app can draw: the loading panel goes away.
 func (p *Page) Started() {
-	Started()
+	p.global.Get("partialCredit").Call("started")
 	p.settleCanvas()
-}
-
-// Started tells the page that the app can draw: the loading panel goes away.
-func Started() {
-	js.Global().Get("partialCredit").Call("started")
 }
 
 // settleCanvas leaves the canvas to the eye: the mirror is for everything else.
