@@ -215,8 +215,24 @@ func (l *learner) offBy(id string, place float64) float64 {
 
 // hearsTarget records one whole round of the repeated target and compares its
 // level in third-octave bands with the native rendering: a round is periodic,
-// so it does not matter where the recording begins.
+// so it does not matter where the recording begins. A machine that is busy
+// with other tests may leave gaps in one round, so it listens up to four times;
+// gaps have a test of their own.
 func (l *learner) hearsTarget(e *sheet.Exercise) {
+	l.t.Helper()
+	var off float64
+	for range 4 {
+		if off = l.targetOffBy(e); off <= 0.1 {
+			l.t.Logf("%s: heard; third-octave bands agree to %.3f dB", e.ID, off)
+			return
+		}
+	}
+	l.t.Errorf("%s: a third-octave band of what left the audio graph is %.1f dB off the target's", e.ID, off)
+}
+
+// targetOffBy is the greatest difference of a third-octave band, in decibels,
+// between one round at the audio graph's end and the native rendering.
+func (l *learner) targetOffBy(e *sheet.Exercise) (worst float64) {
 	l.t.Helper()
 	program := synth.Program{Items: []synth.Item{{Sound: e.Target, Gain: 1}}, Gap: 0.25}
 	want := oneRound(program)
@@ -235,19 +251,12 @@ func (l *learner) hearsTarget(e *sheet.Exercise) {
 		}
 	}
 	a, b := thirdOctaves(want), thirdOctaves(got.Left[:round])
-	worst, where := 0.0, 0.0
 	for i := range a {
-		if a[i].db < -40 {
-			continue
-		}
-		if off := math.Abs(a[i].db - b[i].db); off > worst {
-			worst, where = off, a[i].hz
+		if a[i] > -40 {
+			worst = math.Max(worst, math.Abs(a[i]-b[i]))
 		}
 	}
-	l.t.Logf("%s: heard; third-octave bands agree to %.2f dB", e.ID, worst)
-	if worst > 0.5 {
-		l.t.Errorf("%s: what left the audio graph is %.1f dB off the target at %.0f Hz", e.ID, worst, where)
-	}
+	return worst
 }
 
 // oneRound is the sound from one start of the first note to the next.
@@ -270,13 +279,11 @@ func oneRound(program synth.Program) []float32 {
 	return sound
 }
 
-type band struct{ hz, db float64 }
-
-// thirdOctaves are the levels in third-octave bands (IEC 61260-1, base ten),
-// re the sum of all.
-func thirdOctaves(x []float32) []band {
+// thirdOctaves are the levels in the third-octave bands from 25 Hz to 16 kHz
+// (IEC 61260-1, base ten), in decibels re the sum of all.
+func thirdOctaves(x []float32) []float64 {
 	bins := spectrumOf(x)
-	var out []band
+	var out []float64
 	sum := 0.0
 	for n := -16; n <= 12; n++ {
 		centre := 1000 * math.Pow(10, float64(n)/10)
@@ -286,10 +293,10 @@ func thirdOctaves(x []float32) []band {
 			power += real(bins[k])*real(bins[k]) + imag(bins[k])*imag(bins[k])
 		}
 		sum += power
-		out = append(out, band{centre, power})
+		out = append(out, power)
 	}
 	for i := range out {
-		out[i].db = 10 * math.Log10(out[i].db/sum+1e-12)
+		out[i] = 10 * math.Log10(out[i]/sum+1e-12)
 	}
 	return out
 }
