@@ -28,7 +28,7 @@ type player interface {
 // time, and puts each chunk behind what it has not played yet.
 type deck struct {
 	device  Device
-	gate    gate
+	gate    *gate
 	waiting func() int // bytes that were read but not yet pulled
 
 	mu       sync.Mutex // the device reads in its own goroutine

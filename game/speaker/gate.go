@@ -1,13 +1,16 @@
 package speaker
 
-import "time"
+import (
+	"sync/atomic"
+	"time"
+)
 
 // A gate lets samples be made at the last moment. Oto keeps a chunk that it has
 // read until the device pulls: without the gate every control would wait there,
 // for as long as a chunk lasts.
 type gate struct {
 	pulls     chan struct{}
-	announced bool // the device announces its pulls
+	announced atomic.Bool // the device announces its pulls
 	patience  *time.Timer
 	most      time.Duration
 }
@@ -21,14 +24,14 @@ const (
 	noPull                  // it has not pulled for long: it stands still
 )
 
-func newGate(most time.Duration) gate {
-	return gate{pulls: make(chan struct{}), patience: time.NewTimer(most), most: most}
+func newGate(most time.Duration) *gate {
+	return &gate{pulls: make(chan struct{}), patience: time.NewTimer(most), most: most}
 }
 
 // announce says that the device is about to pull. It never waits: where nobody
 // does, the samples are there already.
 func (g *gate) announce() {
-	g.announced = true
+	g.announced.Store(true)
 	select {
 	case g.pulls <- struct{}{}:
 	default:
@@ -37,7 +40,7 @@ func (g *gate) announce() {
 
 // wait returns when samples are to be made.
 func (g *gate) wait() reason {
-	if !g.announced {
+	if !g.announced.Load() {
 		return pullWas
 	}
 	g.patience.Reset(g.most)
