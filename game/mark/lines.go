@@ -20,9 +20,11 @@ const (
 	// or heard (design choice).
 	lineRange = 72.0
 	// strayed is how far from its place, in spacings of the partials, a line is
-	// still the numbered partial: the reach of detune and vibrato in use, and
-	// short of what is inharmonic by intent (design choice).
+	// still the numbered partial, and sway how far in proportion to its
+	// frequency: the reach of detune and of vibrato in use, and short of what is
+	// inharmonic by intent (design choices).
 	strayed = 0.12
+	sway    = 0.045
 )
 
 // lineScratch is what Partials works in, one for each length in use.
@@ -36,7 +38,7 @@ var lineScratches sync.Map // of *sync.Pool, by length
 
 // Partials finds the lines of a short stretch of sound at rate, lowest first,
 // and numbers those that lie near a multiple of f0 (Hz; 0 where there is no
-// fundamental). With 8192 samples at 48 kHz, lines 47 Hz apart stand alone.
+// fundamental): of several near one, as vibrato makes them, the strongest. With 8192 samples at 48 kHz, lines 47 Hz apart stand alone.
 // Silence has none. It allocates only what it returns.
 func Partials(samples []float32, rate, f0 float64) []Line {
 	n := len(samples)
@@ -67,18 +69,25 @@ func Partials(samples []float32, rate, f0 float64) []Line {
 		if lines == nil {
 			lines = make([]Line, 0, len(s.peaks))
 		}
-		lines = append(lines, Line{Number: numbered(p.Hz, f0), Hz: p.Hz, DB: spectrum.DB(p.Amplitude / strongest)})
+		l := Line{Number: numbered(p.Hz, f0, sway), Hz: p.Hz, DB: spectrum.DB(p.Amplitude / strongest)}
+		if last := len(lines) - 1; l.Number > 0 && last >= 0 && lines[last].Number == l.Number {
+			if l.DB > lines[last].DB {
+				lines[last] = l
+			}
+			continue
+		}
+		lines = append(lines, l)
 	}
 	return lines
 }
 
 // numbered is the number of the partial of f0 that lies at hz, or 0.
-func numbered(hz, f0 float64) int {
+func numbered(hz, f0, sway float64) int {
 	if f0 <= 0 {
 		return 0
 	}
 	n := math.Round(hz / f0)
-	if n < 1 || math.Abs(hz/f0-n) > strayed {
+	if n < 1 || math.Abs(hz/f0-n) > max(strayed, sway*n) {
 		return 0
 	}
 	return int(n)

@@ -82,7 +82,7 @@ func (g *grid) places(power []float64) []place {
 func (g *grid) harmonics(power []float64) []place {
 	f0 := g.note
 	var all []place
-	near, total := 0.0, 0.0
+	near := 0.0
 	for n := 1; ; n++ {
 		hz := float64(n) * f0
 		bins := func(width float64) (from, to int) {
@@ -93,7 +93,6 @@ func (g *grid) harmonics(power []float64) []place {
 			break
 		}
 		own := sum(power[from:to])
-		total += own
 		if a, b := bins(strayed + reach/4); own > 0 {
 			close := sum(power[a:b])
 			near += close
@@ -102,7 +101,7 @@ func (g *grid) harmonics(power []float64) []place {
 			}
 		}
 	}
-	if near < 0.8*total {
+	if near < 0.9*sum(power) {
 		return nil
 	}
 	return all
@@ -122,7 +121,7 @@ func (g *grid) inharmonic(power []float64) []place {
 		from, to := max(0, k-half), min(len(power), k+half+1)
 		if slices.Max(power[from:to]) == power[k] {
 			hz := float64(k) * g.spacing
-			peaks = append(peaks, place{numbered(hz, f0), hz, from, to})
+			peaks = append(peaks, place{numbered(hz, f0, 0), hz, from, to})
 		}
 	}
 	for i := range peaks {

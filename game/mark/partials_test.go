@@ -55,6 +55,39 @@ func TestPartialsOfAnInharmonicTarget(t *testing.T) {
 	}
 }
 
+// Amplitude modulation of a sine at 440 Hz by 0.62 times that, depth 0.8: the
+// carrier and a pair of sidebands of half the depth, all three to be ticked.
+func TestPartialsOfCarrierAndSidebands(t *testing.T) {
+	s := parse(t, `"note": 69, "a": {"shape": "sine"}, "b": {"shape": "sine"}, "combine": {"how": "am", "ratio": 0.62, "depth": 0.8}`)
+	got := mark.Prepare(s).Mark(s).Partials
+	want := []struct{ hz, db float64 }{{440 * 0.38, 20 * math.Log10(0.4)}, {440, 0}, {440 * 1.62, 20 * math.Log10(0.4)}}
+	if len(got) != len(want) {
+		t.Fatalf("%+v", got)
+	}
+	for i, p := range got {
+		near(t, "frequency", p.Hz, want[i].hz, 0.5)
+		near(t, "level", p.Target, want[i].db, 0.1)
+	}
+}
+
+// Vibrato spreads a partial over several lines; one of them carries its number.
+func TestVibratoKeepsThePartialsApart(t *testing.T) {
+	s := synth.Render(parse(t, `"note": 64, "a": {"shape": "triangle"}, "lfo": {"shape": "sine", "hz": 5.5, "cents": 60}`), 48000)
+	seen := map[int]bool{}
+	for _, l := range mark.Partials(s[20000:20000+8192], 48000, 329.63) {
+		if l.DB > -45 && l.Number == 0 {
+			t.Errorf("a strong line has no number: %+v", l)
+		}
+		if l.Number > 0 && seen[l.Number] {
+			t.Errorf("two lines are partial %d", l.Number)
+		}
+		seen[l.Number] = true
+	}
+	if !seen[1] || !seen[3] || !seen[5] {
+		t.Errorf("partials %v", seen)
+	}
+}
+
 func TestLinesForDrawing(t *testing.T) {
 	const rate = 48000
 	saw := synth.Render(parse(t, `"note": 57`), rate)[9600 : 9600+8192]
