@@ -26,6 +26,7 @@ type Game struct {
 	hands    ui.Hands
 	focus    string
 	last     time.Duration // when a person last did something
+	opened   time.Duration // when the exercise was opened
 	scene    Scene
 	say      string
 	dirty    bool // the scene must be laid out anew
@@ -91,7 +92,10 @@ func (g *Game) Update(in Input) {
 		g.event(e)
 	}
 	g.rest()
-	g.playing.loud.work(workPerTick)
+	if g.playing.loud.work(workPerTick) {
+		g.putPictures() // to the new scale
+		g.revision++
+	}
 	if g.dirty {
 		g.layout()
 		return
@@ -99,7 +103,20 @@ func (g *Game) Update(in Input) {
 	if g.refreshPictures() {
 		g.revision++
 	}
+	g.prepare()
 }
+
+// prepare measures the target once the page stands and nothing sounds, so that
+// handing in need not.
+func (g *Game) prepare() {
+	if g.page == working && g.playing.what == silence && g.in.Heard.Item < 0 && g.in.Now-g.opened > settle {
+		g.marker()
+	}
+}
+
+// settle is how long a page stands before the target is measured, which takes
+// longer than a frame: a design choice.
+const settle = 250 * time.Millisecond
 
 func (g *Game) event(e ui.Event) {
 	switch e.Kind {
@@ -128,7 +145,7 @@ func (g *Game) Revision() int { return g.revision }
 // tick changes nothing.
 func (g *Game) Idle() bool {
 	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() &&
-		!g.work.mine.live && !g.work.target.live && !g.dirty
+		!g.work.mine.live && !g.work.target.live && !g.dirty && (g.page != working || g.markers[g.current] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -143,7 +160,7 @@ func (g *Game) exercise() *sheet.Exercise { return &g.sheet.Exercises[g.current]
 
 // open shows an exercise, from its start or from where the learner left it.
 func (g *Game) open(i int) {
-	g.current, g.page, g.dirty = i, working, true
+	g.current, g.page, g.opened, g.dirty = i, working, g.in.Now, true
 	g.stop()
 	e := g.exercise()
 	g.work = work{yours: e.Start()}
@@ -178,6 +195,7 @@ func (g *Game) handIn() {
 // grade marks the learner's sound.
 func (g *Game) grade() {
 	g.stop()
+	g.playing.loud.yours.finish()
 	g.work.result = g.marker().Mark(g.work.yours)
 	g.work.marks = g.work.result.Marks
 	if g.work.uncovered {

@@ -46,11 +46,11 @@ func newLoud(target, yours synth.Sound) *loud {
 // change tells that the learner's sound has changed.
 func (l *loud) change(yours synth.Sound) { l.yours.measure(yours) }
 
-// work measures n more samples.
-func (l *loud) work(n int) {
-	if l != nil {
-		l.yours.work(n)
-	}
+// work measures n more samples and reports whether the gains have changed.
+func (l *loud) work(n int) bool {
+	before := l.yours
+	l.yours.work(n)
+	return l.yours.lkfs != before.lkfs || l.yours.peak != before.peak
 }
 
 // idle reports that nothing is left to measure.

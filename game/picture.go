@@ -1,6 +1,9 @@
 package game
 
 import (
+	"math"
+	"slices"
+
 	"partialcredit/game/mark"
 	"partialcredit/synth"
 )
@@ -10,7 +13,7 @@ import (
 const Window = 16384
 
 const (
-	stillAt    = 0.6 // seconds into the note where a silent sound is pictured
+	stillAt    = 0.6 // seconds into the note up to which a silent sound is pictured
 	analysed   = 8192
 	ticksALine = 5 // ticks between two looks at the partials of a live sound
 )
@@ -50,11 +53,15 @@ func (p *picture) refresh(h Heard, live bool) bool {
 }
 
 func (p *picture) render() {
-	n := int(min(stillAt, 0.6*p.sound.Seconds) * Rate)
-	n = max(n, Window)
+	at := min(stillAt, 0.6*p.sound.Seconds)
+	if p.sound.Amplitude.Sustain < 0.5 { // a stroke: while it is still loud
+		at = min(at, p.sound.Amplitude.Attack+p.sound.Amplitude.Decay)
+	}
+	n := max(int(at*Rate), analysed)
 	samples, cycle := make([]float32, n), make([]float32, n)
 	synth.NewVoice(p.sound, Rate).Render(samples, cycle)
-	p.samples, p.cycle = samples[n-Window:], cycle[n-Window:]
+	from := max(0, n-Window)
+	p.samples, p.cycle = samples[from:], cycle[from:]
 }
 
 func (p *picture) analyse() {
@@ -118,7 +125,26 @@ func (g *Game) putPictures() {
 	}
 	if g.page == marked {
 		p.Marked = g.work.result.Partials
+		p.Yours = levelled(p.Yours, p.Marked)
 	}
+}
+
+// levelled moves lines, which are re the strongest of their own sound, to the
+// level that the marks compared: re the target's strongest at equal loudness.
+func levelled(lines []Line, marked []Verdict) []Line {
+	by := 0.0
+	for _, l := range lines {
+		for _, m := range marked {
+			if l.DB == 0 && math.Abs(m.Hz/l.Hz-1) < 0.03 && m.Yours > -60 {
+				by = m.Yours
+			}
+		}
+	}
+	moved := slices.Clone(lines)
+	for i := range moved {
+		moved[i].DB += by
+	}
+	return moved
 }
 
 func (g *Game) targetShown() bool { return g.page == marked || g.work.uncovered }
