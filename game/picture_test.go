@@ -7,7 +7,7 @@ import (
 
 // The level that the marks compare is the one that is drawn.
 func TestLevelled(t *testing.T) {
-	lines := []Line{{1, 220, 0}, {2, 440, -6}}
+	lines := []Line{{Number: 1, Hz: 220}, {Number: 2, Hz: 440, DB: -6}}
 	for _, c := range []struct {
 		marked []Verdict
 		want   float64
