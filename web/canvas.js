@@ -1,19 +1,7 @@
-// Teaches the drawing library's canvas the manners of a page: Tab and the browser's own shortcuts
-// work, focus shows, the notch is respected, and a change of zoom or screen keeps it crisp.
+// Teaches the drawing library's canvas the manners of a page: the notch is respected, and a change of
+// zoom or screen keeps it crisp. The Go side (game/browser) keeps keys and focus away from it.
 (function () {
   'use strict';
-
-  // The canvas cancels every key it hears. Keys that belong to the browser must not reach it.
-  function belongsToBrowser(event) {
-    return event.key === 'Tab' || event.ctrlKey || event.metaKey || event.altKey || /^F\d+$/.test(event.key);
-  }
-  ['keydown', 'keyup'].forEach(function (kind) {
-    window.addEventListener(kind, function (event) {
-      if (event.target instanceof HTMLCanvasElement && belongsToBrowser(event)) {
-        event.stopImmediatePropagation();
-      }
-    }, true);
-  });
 
   // The library adds a viewport of its own, which would win over ours and lose viewport-fit.
   const viewport = document.querySelector('meta[name="viewport"]');
@@ -22,8 +10,6 @@
       if (meta !== viewport) meta.remove();
     });
     document.head.appendChild(viewport);
-    const canvas = document.querySelector('canvas');
-    if (canvas) canvas.tabIndex = 0;
   }
 
   // The library reads the device pixel ratio once. When it changes for good, only a reload makes the

@@ -66,13 +66,30 @@ func (a *app) Update(w, h float64) error {
 		a.mirrored = rev
 		a.page.Mirror(a.game.Scene())
 	}
-	if rev := a.game.Kept(); rev != a.saved && (now-a.savedAt > saveEvery || a.page.Hidden()) {
-		a.saved, a.savedAt = rev, now
-		if err := a.page.Save(storageKey, a.game.Save()); err != nil {
-			a.game.Tell(err.Error())
-		}
+	if now-a.savedAt > saveEvery {
+		a.save()
 	}
 	return nil
+}
+
+// save keeps what has changed since the last time.
+func (a *app) save() {
+	rev := a.game.Kept()
+	if rev == a.saved {
+		return
+	}
+	a.saved, a.savedAt = rev, a.page.Now()
+	if err := a.page.Save(storageKey, a.game.Save()); err != nil {
+		a.game.Tell(err.Error())
+	}
+}
+
+// onEvent wakes the view; a page that is being left may never tick again.
+func (a *app) onEvent() {
+	view.Wake()
+	if a.page.Hidden() {
+		a.save()
+	}
 }
 
 // Scene is what the view draws.

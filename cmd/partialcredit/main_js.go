@@ -11,9 +11,10 @@ import (
 
 func main() {
 	page := browser.Open()
-	page.OnEvent(view.Wake)
 	out, _ := speaker.Open(page) // an error is its Err as well, which the app shows
-	if err := view.Run(newApp(page, out)); err != nil {
+	app := newApp(page, out)
+	page.OnEvent(app.onEvent)
+	if err := view.Run(app); err != nil {
 		log.Fatal(err)
 	}
 }

@@ -57,8 +57,8 @@ func TestPageHoldsStill(t *testing.T) {
 		if want := []string{"width=device-width, initial-scale=1, viewport-fit=cover"}; !slices.Equal(got.Viewports, want) {
 			t.Errorf("viewports %q, want %q", got.Viewports, want)
 		}
-		if got.Scrolls != 0 || got.TabIndex != 0 || got.Touch != "none" || got.Over != "none" || got.Select != "none" {
-			t.Errorf("%+v: want no scrolling, tab index 0, and none for touch, overscroll and selection", got)
+		if got.Scrolls != 0 || got.TabIndex != -1 || got.Touch != "none" || got.Over != "none" || got.Select != "none" {
+			t.Errorf("%+v: want no scrolling, tab index -1, and none for touch, overscroll and selection", got)
 		}
 		if got.Background != "rgb(251, 248, 239)" {
 			t.Errorf("background %s, want the paper", got.Background)

@@ -92,9 +92,9 @@ func TestPartialsAgreeWithWebAudio(t *testing.T) {
 				worst = math.Max(worst, math.Abs(spectrum.DB(got/want)))
 			}
 			t.Logf("greatest difference of a partial below 16 kHz: %.4f dB", worst)
-			// The browser interpolates in wavetables, which costs it a few hundredths of a
-			// decibel; the engine's own bound against the closed forms is in synth.
-			if worst > 0.1 {
+			// Five times what was measured; the engine's own bound against the closed forms
+			// is in synth.
+			if worst > 0.05 {
 				t.Errorf("partials differ by up to %.3f dB", worst)
 			}
 		})
