@@ -56,19 +56,31 @@ func (g *Game) layContents(p *paper) {
 	_, area = area.CutTop(0, p.gap)
 
 	bottom, list := area.CutBottom(p.button, p.gap)
-	g.layList(p, list)
+	rest := g.layList(p, list)
+	rest.W = min(rest.W, 50*p.body)
+	if below, fits := p.paragraph(rest, howTo, p.body, false, Black); fits {
+		_, below = below.CutTop(0, p.gap/2)
+		p.paragraph(below, caution, p.body, false, Faint)
+	}
 	parts := bottom.Columns(2, p.gap)
 	p.ruled("volume", "Volume", g.volumeRuler(), parts[0])
 	p.buttons(parts[1],
-		ui.Widget{ID: "theme", Label: "Look: " + themeNames[g.kept.Theme], Face: themeNames[g.kept.Theme]},
+		ui.Widget{ID: "theme", Label: "Look: " + themeNames[g.kept.Theme], Face: p.themeFace(g.kept.Theme)},
 		ui.Widget{ID: "erase", Label: "Erase all marks", Face: "Erase"})
+}
+
+func (p *paper) themeFace(t Theme) string {
+	if p.wide {
+		return "Look: " + themeNames[t]
+	}
+	return themeNames[t]
 }
 
 var themeNames = map[Theme]string{AsSystem: "As the device", Paper: "Paper", Blackboard: "Blackboard"}
 
 // layList lays the exercises out in one or two columns, in parts where they do
-// not fit.
-func (g *Game) layList(p *paper, r ui.Rect) {
+// not fit, and returns what is left below.
+func (g *Game) layList(p *paper, r ui.Rect) (rest ui.Rect) {
 	columns := 1
 	if p.wide || p.short || p.W >= 700 {
 		columns = 2
@@ -89,6 +101,7 @@ func (g *Game) layList(p *paper, r ui.Rect) {
 	}
 	from, to := g.pager*fit, min(n, (g.pager+1)*fit)
 	perColumn := (to - from + columns - 1) / columns
+	_, rest = r.CutTop(float64(perColumn)*p.row, p.gap)
 	for c, column := range r.Columns(columns, 2*p.gap) {
 		for i := from + c*perColumn; i < min(to, from+(c+1)*perColumn); i++ {
 			row := ui.Rect{X: column.X, Y: column.Y + float64(i-from-c*perColumn)*p.row, W: column.W, H: p.row - 2}
@@ -99,6 +112,7 @@ func (g *Game) layList(p *paper, r ui.Rect) {
 			p.widget(ui.Widget{ID: fmt.Sprintf("exercise %d", i), Label: g.exerciseLabel(i), Plain: true, Note: note, On: i == g.current, Rect: row})
 		}
 	}
+	return rest
 }
 
 // tally counts what was handed in and adds the best marks up.

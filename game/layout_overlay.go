@@ -4,11 +4,13 @@ import (
 	"partialcredit/game/ui"
 )
 
-// The usual cautions for listening: hearing.md section 5, after WHO and ITU-T
-// H.870; they give way to local rules and professional advice.
+// The usual cautions for listening, after WHO and ITU-T H.870 (safe listening);
+// they give way to local rules and professional advice.
 const (
 	hintTitle = "A comfortable level"
 	hintText  = "Turn the volume of the device down, then up until the sound is comfortable: you should still hear someone speak next to you. If your ears ring or sounds seem dull, stop and rest."
+	howTo     = "Listen to the target. Set the rulers until your own sound is like it; hear both in turn. Hand in, and read what was different."
+	caution   = "Keep the volume comfortable and rest your ears from time to time; if they ring or sounds seem dull, stop. Rules of your school and a doctor's advice come first. Nothing on the page flashes."
 	noteTitle = "Please note"
 	eraseAsk  = "Erase all marks?"
 	eraseText = "This takes every mark and setting off this device. It cannot be undone."
