@@ -31,7 +31,7 @@ type Unit string
 // The units.
 const (
 	Fraction  Unit = "fraction of the period"
-	Linear    Unit = "linear, 0 to 1"
+	Linear    Unit = "linear"
 	Cycles    Unit = "cycles"
 	Cents     Unit = "cents"
 	Semitones Unit = "semitones"
