@@ -73,6 +73,9 @@ func (p *paper) themeFace(t Theme) string {
 	if p.wide {
 		return "Look: " + themeNames[t]
 	}
+	if t == AsSystem {
+		return "System" // what the longer name comes to where room is short
+	}
 	return themeNames[t]
 }
 
@@ -101,15 +104,16 @@ func (g *Game) layList(p *paper, r ui.Rect) (rest ui.Rect) {
 	}
 	from, to := g.pager*fit, min(n, (g.pager+1)*fit)
 	perColumn := (to - from + columns - 1) / columns
-	_, rest = r.CutTop(float64(perColumn)*p.row, p.gap)
+	row := max(p.row, min(1.4*p.row, (r.H-8*p.body)/float64(perColumn))) // leaving room for the words below
+	_, rest = r.CutTop(float64(perColumn)*row, p.gap)
 	for c, column := range r.Columns(columns, 2*p.gap) {
 		for i := from + c*perColumn; i < min(to, from+(c+1)*perColumn); i++ {
-			row := ui.Rect{X: column.X, Y: column.Y + float64(i-from-c*perColumn)*p.row, W: column.W, H: p.row - 2}
+			at := ui.Rect{X: column.X, Y: column.Y + float64(i-from-c*perColumn)*row, W: column.W, H: row - 2}
 			note := ""
 			if k := g.kept.Marks[g.sheet.Exercises[i].ID]; k.Tries > 0 {
 				note = fmt.Sprintf("%.0f", math.Floor(k.Best+0.05))
 			}
-			p.widget(ui.Widget{ID: fmt.Sprintf("exercise %d", i), Label: g.exerciseLabel(i), Plain: true, Note: note, On: i == g.current, Rect: row})
+			p.widget(ui.Widget{ID: fmt.Sprintf("exercise %d", i), Label: g.exerciseLabel(i), Plain: true, Note: note, On: i == g.current, Rect: at})
 		}
 	}
 	return rest

@@ -32,6 +32,9 @@ func newPaper(s *Scene, w, h float64, measure ui.Measure) *paper {
 	case p.wide || min(w, h) >= 700:
 		p.pad, p.gap, p.title, p.body, p.label, p.button = 24*scale, 16*scale, 26*scale, 16*scale, 17*scale, 60*scale
 		p.row *= scale
+		if !p.wide { // a tablet held upright has room below
+			p.body, p.label = 1.2*p.body, 1.1*p.label
+		}
 	case p.short || h < 640 || p.narrow:
 		p.pad, p.gap, p.title, p.body, p.label, p.button = 8, 8, 17, 14, 14, 44
 	}
