@@ -9,6 +9,7 @@
   let context = null;
   // True once sound was allowed: before that, waking the context would only draw a browser warning.
   let allowed = false;
+  let resuming = false;
 
   function noteState() {
     if (context.state === 'running') {
@@ -23,7 +24,7 @@
   // a context that says it runs while its clock stands still. Its end brings another statechange.
   function wake() {
     if (context && allowed && !document.hidden && context.state === 'suspended') {
-      context.resume().catch(function () { /* the next gesture tries again */ });
+      Native.prototype.resume.call(context).catch(function () { /* the next gesture tries again */ });
     }
   }
 
@@ -52,6 +53,20 @@
         if (navigator.audioSession) navigator.audioSession.type = 'playback';
         super(Object.assign({ latencyHint: 'interactive' }, options));
         adopt(this);
+      }
+
+      // The Go side answers every gesture until the first answer has come, always with the same
+      // function, which it gives up after one call: the calls after that would be errors.
+      resume() {
+        const done = super.resume();
+        if (resuming) {
+          done.catch(function () { /* the call that is under way tells */ });
+          return new Promise(function () { /* never */ });
+        }
+        resuming = true;
+        const over = function () { resuming = false; };
+        done.then(over, over);
+        return done;
       }
     };
     window.AudioContext = Watched;

@@ -125,3 +125,19 @@ func TestRecorderHearsWhatIsPlayed(t *testing.T) {
 		t.Errorf("%+v: want about 375 quanta and none silent", c)
 	}
 }
+
+func TestGesturesWhileTheAudioWakes(t *testing.T) {
+	// The console errors of a page fail its test.
+	p := Open(t, Visit{Before: []string{`
+		const resume = AudioContext.prototype.resume;
+		AudioContext.prototype.resume = function () {
+			return new Promise(done => setTimeout(done, 500)).then(() => resume.call(this));
+		};`}})
+	p.Started()
+	for range 3 {
+		p.Press("y")
+	}
+	p.waitAudio("running")
+	time.Sleep(700 * time.Millisecond) // the answers to the later gestures
+	p.waitAudio("running")
+}

@@ -186,8 +186,11 @@ func (l *learner) set(e *sheet.Exercise, control int) {
 	}
 	l.tabTo(id)
 	l.Press("Home")
+	l.Wait(`document.querySelector('`+widget(id)+`').value === "0"`, 5*time.Second)
 	for range 200 {
 		off := l.offBy(id, place(want))
+		var before string
+		l.Eval(`document.querySelector('`+widget(id)+`').value`, &before)
 		switch {
 		case off < -25:
 			l.Press("PageUp")
@@ -199,6 +202,7 @@ func (l *learner) set(e *sheet.Exercise, control int) {
 		default:
 			return
 		}
+		l.Wait(`document.querySelector('`+widget(id)+`').value !== `+strconv.Quote(before), 5*time.Second)
 	}
 }
 
