@@ -20,6 +20,7 @@ type command struct {
 var commands = []command{
 	{"serve", "build the app and serve it on this machine", runServe},
 	{"site", "write the app as a folder of static files", runSite},
+	{"render", "write a sound as a WAV file", runRender},
 }
 
 func main() {
