@@ -20,13 +20,15 @@ var (
 // that a window of n samples joins the next without a doubled end.
 func (w Window) Samples(n int) []float64 {
 	s := make([]float64, n)
-	for i := range s {
-		x := 2 * math.Pi * float64(i) / float64(n)
-		sign := 1.0
-		for k, a := range w {
-			s[i] += sign * a * math.Cos(float64(k)*x)
-			sign = -sign
+	for i := range n/2 + 1 {
+		// -cos x, and from it (-1)^k·cos kx by Chebyshev's recurrence.
+		c := -math.Cos(2 * math.Pi * float64(i) / float64(n))
+		last, now := c, 1.0
+		for _, a := range w {
+			s[i] += a * now
+			last, now = now, 2*c*now-last
 		}
+		s[(n-i)%n] = s[i]
 	}
 	return s
 }

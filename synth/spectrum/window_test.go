@@ -41,6 +41,20 @@ func TestWindows(t *testing.T) {
 	}
 }
 
+// Samples goes another way than the definition, of which this is one line.
+func TestWindowSamples(t *testing.T) {
+	for _, n := range []int{1, 2, 3, 8, 45} {
+		for i, v := range BlackmanHarris.Samples(n) {
+			want, sign := 0.0, 1.0
+			for k, a := range BlackmanHarris {
+				want += sign * a * math.Cos(2*math.Pi*float64(k*i)/float64(n))
+				sign = -sign
+			}
+			near(t, "sample", v, want, 1e-15)
+		}
+	}
+}
+
 func near(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {
