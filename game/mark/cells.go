@@ -87,15 +87,13 @@ func (k kernel) blur(dst, src []float64) {
 		if v == 0 {
 			continue
 		}
-		dst[i] += v * k[0]
-		for d := 1; d < len(k); d++ {
-			w := v * k[d]
-			if i-d >= 0 {
-				dst[i-d] += w
-			}
-			if i+d < len(dst) {
-				dst[i+d] += w
-			}
+		after := dst[i:min(len(dst), i+len(k))]
+		for d := range after {
+			after[d] += v * k[d]
+		}
+		before := dst[max(0, i-len(k)+1):i]
+		for d := 1; d <= len(before); d++ {
+			before[len(before)-d] += v * k[d]
 		}
 	}
 }

@@ -50,24 +50,26 @@ func (g *grid) envelopes() int { return int(math.Round(envelopeRate * g.seconds)
 // round in a circle.
 func (g *grid) envelope(b *band, x []complex128) []float64 {
 	n := g.envelopes()
-	z := make([]complex128, n*b.ratio)
+	z := g.analytic[:n*b.ratio]
 	for i, w := range b.weight {
 		z[i] = x[b.first+i] * complex(w, 0)
 	}
-	g.transform(len(z)).Backward(z)
+	clear(z[len(b.weight):])
+	g.kit.Complex(len(z)).Backward(z)
 	// Padded at either end by what the low-pass reaches.
 	reach := len(b.smooth) - 1
-	power := make([]float64, len(z)+2*reach)
-	for i := range power {
-		v := z[((i-reach)%len(z)+len(z))%len(z)]
-		power[i] = real(v)*real(v) + imag(v)*imag(v)
+	power := g.power[:len(z)+2*reach]
+	for i, v := range z {
+		power[reach+i] = real(v)*real(v) + imag(v)*imag(v)
 	}
+	copy(power[:reach], power[len(z):])
+	copy(power[reach+len(z):], power[reach:])
 	e := make([]float64, n)
 	for m := range e {
-		middle := power[m*b.ratio : m*b.ratio+2*reach+1]
-		v := middle[reach] * b.smooth[0]
-		for d := 1; d <= reach; d++ {
-			v += (middle[reach-d] + middle[reach+d]) * b.smooth[d]
+		before, after := power[m*b.ratio:][:reach], power[m*b.ratio+reach:][:len(b.smooth)]
+		v := after[0] * b.smooth[0]
+		for d, w := range b.smooth[1:] {
+			v += (before[reach-1-d] + after[1+d]) * w
 		}
 		e[m] = v
 	}

@@ -41,7 +41,7 @@ var (
 
 // measure takes the features of a sound of the grid's length; nil for silence.
 func (g *grid) measure(samples []float32) *features {
-	x, _ := g.listen(samples)
+	x := g.listen(samples)
 	if x == nil {
 		return nil
 	}
@@ -103,7 +103,7 @@ func (f *features) spectra(g *grid, x []complex128) {
 
 func (f *features) movements(g *grid, x []complex128) {
 	n := g.envelopes()
-	hann := spectrum.Hann.Samples(n)
+	hann := g.kit.Hann(n)
 	rateEdges := make([]float64, rates+1)
 	for r := range rateEdges {
 		rateEdges[r] = slowest * math.Exp2(float64(r)/ratesPer8v) * 4 * g.seconds

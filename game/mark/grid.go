@@ -10,8 +10,7 @@ import (
 // transforms. It keeps buffers: one sound at a time.
 type grid struct {
 	seconds float64
-	spacing float64 // Hz between bins, 1/seconds
-	fft     *spectrum.Real
+	spacing float64   // Hz between bins, 1/seconds
 	weight  []float64 // amplitude weight per bin, 0 beyond the audible
 	edges   []float64 // of the cells, in bins
 	slope   []float64 // factor per bin for jumps
@@ -19,7 +18,10 @@ type grid struct {
 	slow    []float64 // see passBands
 	fast    []float64
 	note    float64 // Hz, at which the target is written
-	complex map[int]*spectrum.Complex
+
+	kit      spectrum.Kit
+	analytic []complex128 // of a band: its signal, and
+	power    []float64    // the power of it, padded
 }
 
 // loudnessShare is the part of the A-weighting that is applied: 0.6 of its
@@ -32,10 +34,8 @@ func newGrid(seconds, note float64) *grid {
 		note:    note,
 		seconds: seconds,
 		spacing: 1 / seconds,
-		fft:     spectrum.NewReal(int(math.Round(seconds * Rate))),
 		weight:  make([]float64, int(highestHz*seconds)),
 		edges:   edges(1 / seconds),
-		complex: map[int]*spectrum.Complex{},
 	}
 	for k := range g.weight {
 		if hz := float64(k) * g.spacing; hz >= 20 { // the lower limit of hearing
@@ -44,24 +44,19 @@ func newGrid(seconds, note float64) *grid {
 	}
 	g.slope = slopeWeights(g)
 	g.bands = bandsOf(g)
+	longest := 0
+	for _, b := range g.bands {
+		longest = max(longest, g.envelopes()*b.ratio+2*len(b.smooth))
+	}
+	g.analytic, g.power = make([]complex128, longest), make([]float64, longest)
 	g.slow, g.fast = g.passBands()
 	return g
 }
 
-// transform returns the complex transform of n values, made once.
-func (g *grid) transform(n int) *spectrum.Complex {
-	c := g.complex[n]
-	if c == nil {
-		c = spectrum.NewComplex(n)
-		g.complex[n] = c
-	}
-	return c
-}
-
 // listen returns the weighted spectrum of the samples, scaled to a total power
-// of 1, and the factor it was scaled by. Silence gives nil.
-func (g *grid) listen(samples []float32) (x []complex128, scale float64) {
-	x = g.fft.Coefficients(samples, nil)[:len(g.weight)]
+// of 1, until the next call. Silence gives nil.
+func (g *grid) listen(samples []float32) []complex128 {
+	x := g.kit.Real(int(math.Round(g.seconds*Rate))).Coefficients(samples, nil)[:len(g.weight)]
 	sum := 0.0
 	for k, w := range g.weight {
 		x[k] *= complex(w, 0)
@@ -69,11 +64,11 @@ func (g *grid) listen(samples []float32) (x []complex128, scale float64) {
 	}
 	// -120 dB re a full-scale sine is silence on any device (design choice).
 	if silent := 1e-6 * float64(len(samples)) / 2; !(sum > silent*silent) {
-		return nil, 0
+		return nil
 	}
-	scale = 1 / math.Sqrt(sum)
+	scale := 1 / math.Sqrt(sum)
 	for k := range x {
 		x[k] *= complex(scale, 0)
 	}
-	return x, scale
+	return x
 }

@@ -1,6 +1,10 @@
 package mark
 
-import "math"
+import (
+	"math"
+
+	"partialcredit/synth/spectrum"
+)
 
 // heard is what can be told from a sound alone. Every percept says whether it
 // is sure; a percept that is not sure must not be put into words.
@@ -28,15 +32,15 @@ type heard struct {
 // sound counts as silence: -80 dB (design choice).
 const quiet = 1e-4
 
-// hear listens to a sound sampled at rate. near is the frequency in hertz at
+// hear listens to a sound sampled at rate with what is in the kit. near is the frequency in hertz at
 // which the note is written, or 0 where it is not known; it only decides
 // between explanations that fit equally well.
 //
 // Known weakness: one voice at a time. Two notes that are neither an octave nor
 // a few cents apart are heard as lines, not as two notes.
-func hear(samples []float32, rate, near float64) *heard {
+func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	h := &heard{}
-	a := newAnalysis(samples, rate)
+	a := newAnalysis(kit, samples, rate)
 	if a == nil {
 		h.silent = true
 		return h
@@ -137,6 +141,7 @@ func (a *analysis) settle(t *track, h *heard) *frames {
 
 // An analysis holds a sound while it is listened to.
 type analysis struct {
+	kit        *spectrum.Kit
 	x          []float32
 	rate       float64
 	start, end int // the part that sounds: from its start to where it dies away
@@ -144,7 +149,7 @@ type analysis struct {
 
 // newAnalysis finds where the sound starts (-70 dB of its loudest 5 ms) and
 // where it has died away (-50 dB); nil where it is silent. (Design choices.)
-func newAnalysis(x []float32, rate float64) *analysis {
+func newAnalysis(kit *spectrum.Kit, x []float32, rate float64) *analysis {
 	block := max(1, int(rate*0.005))
 	var loudest, sum float64
 	power := make([]float64, 0, len(x)/block+1)
@@ -171,7 +176,7 @@ func newAnalysis(x []float32, rate float64) *analysis {
 	for power[last] < loudest*1e-5 {
 		last--
 	}
-	a := &analysis{x: x, rate: rate, start: first * block, end: min((last+1)*block, len(x))}
+	a := &analysis{kit: kit, x: x, rate: rate, start: first * block, end: min((last+1)*block, len(x))}
 	if a.end-a.start < int(rate*0.03) {
 		return nil
 	}

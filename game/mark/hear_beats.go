@@ -14,24 +14,22 @@ func (h *heard) phaseBeats(depth float64) bool {
 
 // beatRate is the δ for which sinusoids of n·δ explain most of the movement of
 // partials n, and the share explained.
-func beatRate(moves [][]float64, weights []float64, number []int, hop float64) (hz, share float64) {
+func beatRate(kit *spectrum.Kit, moves [][]float64, weights []float64, number []int, hop float64) (hz, share float64) {
 	n := len(moves[0])
 	size := 2048
 	for size < 8*n {
 		size *= 2
 	}
-	fft := spectrum.NewReal(size)
-	w := spectrum.Hann.Samples(n)
-	buf := make([]float32, n)
+	fft := kit.Real(size)
+	w := kit.Hann(n)
 	powers := make([][]float64, len(moves))
 	variances := make([]float64, len(moves))
 	for j, e := range moves {
 		var sum float64
 		for i, v := range e {
-			buf[i] = float32(v)
 			sum += w[i] * v * v
 		}
-		X := fft.Coefficients(buf, w)
+		X := fft.Transform(e, w)
 		p := make([]float64, len(X))
 		scale := 2 / (float64(n) / 2 * float64(n) / 2)
 		// As a share of what moves under the window, times the true movement.

@@ -13,7 +13,7 @@ func BenchmarkHear(b *testing.B) {
 		x := perform(e.Target, listening(e.Target))
 		b.Run(e.ID, func(b *testing.B) {
 			for b.Loop() {
-				hear(x, Rate, fundamental(e.Target))
+				hear(&kit, x, Rate, fundamental(e.Target))
 			}
 			b.ReportMetric(float64(len(x))/Rate, "s-of-sound")
 		})

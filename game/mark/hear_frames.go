@@ -7,9 +7,6 @@ import (
 	"partialcredit/synth/spectrum"
 )
 
-// most is the number of partials whose movement is followed.
-const most = 40
-
 // frames hold the levels of the partials over time. For a sound without one
 // pitch they hold only the level and the brightness.
 type frames struct {
@@ -46,8 +43,8 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 	if len(y) < n {
 		return f
 	}
-	window := spectrum.Hann.Samples(n)
-	fft := spectrum.NewReal(n)
+	window := a.kit.Hann(n)
+	fft := a.kit.Real(n)
 	scale := 2 / (float64(n) * spectrum.Hann.Gain())
 	count := min(n/2/periods-1, int(16000/base))
 	count = max(1, count)
@@ -121,8 +118,8 @@ func (a *analysis) plainFrames() *frames {
 	x := a.x[a.start:a.end]
 	n := spectrum.FastLength(int(0.04 * a.rate))
 	f := &frames{hop: float64(n) / 2 / a.rate, span: float64(n) / a.rate, first: float64(n) / 2 / a.rate}
-	window := spectrum.Hann.Samples(n)
-	fft := spectrum.NewReal(n)
+	window := a.kit.Hann(n)
+	fft := a.kit.Real(n)
 	for from := 0; from+n <= len(x); from += n / 2 {
 		f.add(fft.Coefficients(x[from:from+n], window), n, a.rate/float64(n))
 	}

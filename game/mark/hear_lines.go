@@ -26,7 +26,7 @@ func (a *analysis) findLines() []spectrum.Line {
 	}
 	n := spectrum.FastLength(len(x))
 	w := spectrum.BlackmanHarris
-	X := spectrum.NewReal(n).Coefficients(x, w.Samples(len(x)))
+	X := a.kit.Real(n).Coefficients(x, w.Samples(len(x)))
 	lines := spectrum.Peaks(nil, X, n, a.rate, w, 1e-7)
 	if len(lines) == 0 {
 		return nil
@@ -63,12 +63,15 @@ func (a *analysis) findLines() []spectrum.Line {
 // by two cents).
 func near(a, b float64) bool { return math.Abs(a-b) < 1.2+0.001*b }
 
-// lineAt is the amplitude of the line at hz, 0 where there is none.
+// lineAt is the amplitude of the line at hz, 0 where there is none. The lines
+// are in order of their frequencies.
 func lineAt(lines []spectrum.Line, hz float64) float64 {
 	sum := 0.0
 	for _, l := range lines {
 		if near(l.Hz, hz) {
 			sum += l.Amplitude * l.Amplitude
+		} else if l.Hz > hz {
+			break
 		}
 	}
 	return math.Sqrt(sum)

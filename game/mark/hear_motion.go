@@ -78,7 +78,7 @@ func (f *frames) motion(h *heard) (m motion) {
 	if weight == 0 || math.Sqrt(all/weight) < 0.03 {
 		return
 	}
-	beat, beatShare := beatRate(moves, weights, number, f.hop)
+	beat, beatShare := beatRate(h.sound.kit, moves, weights, number, f.hop)
 	rate, common := commonRate(moves, weights, f.hop)
 	together := togetherness(moves, weights, all)
 	m.depth = math.Sqrt(all / weight)

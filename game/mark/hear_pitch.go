@@ -65,27 +65,26 @@ func (a *analysis) findPitch(near float64) pitch {
 // periodOf is the pitch of one stretch, between lowest and 5 kHz.
 func (a *analysis) periodOf(x []float32, lowest float64) pitch {
 	n := len(x)
-	m := spectrum.FastLength(2 * n)
-	buf := make([]complex128, m)
+	longest := min(int(a.rate/lowest), n*2/3)
+	shortest := max(2, int(a.rate/5000))
+	m := 2 * spectrum.FastLength((n+longest+2)/2) // so that the ends do not meet
 	squares := make([]float64, n+1)
 	for i, v := range x {
-		buf[i] = complex(float64(v), 0)
 		squares[i+1] = squares[i] + float64(v)*float64(v)
 	}
 	if squares[n] == 0 {
 		return pitch{}
 	}
-	fft := spectrum.NewComplex(m)
-	fft.Forward(buf)
-	for i, v := range buf {
-		buf[i] = complex(real(v)*real(v)+imag(v)*imag(v), 0)
+	// The transform of the power is Σ x[i]·x[i+τ]: both are real and even.
+	fft, power := a.kit.Real(m), make([]float64, m)
+	for k, v := range fft.Coefficients(x, nil) {
+		power[k] = real(v)*real(v) + imag(v)*imag(v)
+		power[(m-k)%m] = power[k]
 	}
-	fft.Backward(buf)
-	longest := min(int(a.rate/lowest), n*2/3)
-	shortest := max(2, int(a.rate/5000))
+	products := fft.Transform(power, nil)
 	nsdf := make([]float64, longest+1)
 	for t := range nsdf {
-		nsdf[t] = 2 * real(buf[t]) / float64(m) / (squares[n-t] + squares[n] - squares[t] + 1e-30)
+		nsdf[t] = 2 * real(products[t]) / float64(m) / (squares[n-t] + squares[n] - squares[t] + 1e-30)
 	}
 	// Peaks after the function has first gone below zero.
 	t := 1

@@ -21,71 +21,15 @@ type fall struct {
 	ok       bool
 }
 
-// names for sentences.
-var familyNames = [families]string{"", "a sine", "a triangle", "a sawtooth", "a pulse", "a synced sawtooth",
-	"a synced triangle", "a synced sine", "a synced square", "frequency modulation", "frequency modulation by twice", "frequency modulation by three times", "frequency modulation by half"}
-
 // allowance is by how much in dB a simpler family may fit worse and still be
 // named (design choice).
 var allowance = [families]float64{sine: 0.9, triangle: 0.9, sawtooth: 0.9, pulse: 0.5, synced: 0.3}
 
-// clear is the greatest misfit in dB at which a family is named (design choice).
+// clearFit is the greatest misfit in dB at which a family is named (design choice).
 const clearFit = 1.5
-
-// fit finds the member of a family nearest to levels in dB. Levels are compared
-// after the best common shift.
-func fit(db []float64, f family) (value, misfit float64, index int) {
-	n := min(len(db), templatePartials)
-	var have [templatePartials]float64
-	top := floor * 10
-	for _, v := range db[:n] {
-		top = math.Max(top, v)
-	}
-	for k := range n {
-		have[k] = math.Max(floor, db[k]-top)
-	}
-	score := func(t *template) float64 {
-		var d [templatePartials]float64
-		var sum, weight float64
-		for k := range n {
-			// What is missing in both says nothing.
-			d[k] = have[k] - t.db[k]
-			w := weightOf(have[k], t.db[k])
-			sum += w * d[k]
-			weight += w
-		}
-		shift, err := sum/weight, 0.0
-		for k := range n {
-			e := math.Min(15, math.Abs(d[k]-shift))
-			if have[k] == floor && t.db[k] == floor {
-				e = 0
-			}
-			err += weightOf(have[k], t.db[k]) * e * e
-		}
-		return err / weight
-	}
-	best := math.Inf(1)
-	for i := range templates[f] {
-		if e := score(&templates[f][i]); e < best {
-			best, index = e, i
-		}
-	}
-	list := templates[f]
-	value = list[index].value
-	if index > 0 && index < len(list)-1 {
-		a, c := score(&list[index-1]), score(&list[index+1])
-		if d := a - 2*best + c; d > 0 {
-			value += 0.25 * (list[index+1].value - list[index-1].value) * (a - c) / d
-		}
-	}
-	return value, math.Sqrt(best), index
-}
 
 // modulates says whether a family is one of frequency modulation.
 func modulates(f family) bool { return f >= indexed && f <= indexedHalf }
-
-// weightOf a partial grows with its level: 0.1 at the floor, 1 at the top.
-func weightOf(a, b float64) float64 { return 0.1 + 0.9*(1-math.Max(a, b)/floor) }
 
 // shape names the family whose members fit the frames of the steady part best.
 func (f *frames) shape(h *heard) (s shape) {
@@ -94,14 +38,6 @@ func (f *frames) shape(h *heard) (s shape) {
 	}
 	from, to := f.steady()
 	from = min(from, int(math.Ceil(0.015/f.hop)))
-	level := func(i int) []float64 {
-		n := min(len(f.power[i]), templatePartials)
-		db := make([]float64, n)
-		for k := range db {
-			db[k] = 10 * math.Log10(f.power[i][k]+1e-20)
-		}
-		return db
-	}
 	var misfit [families]float64
 	const samples = 10
 	count := 0
@@ -110,9 +46,9 @@ func (f *frames) shape(h *heard) (s shape) {
 		if i >= to {
 			continue
 		}
-		db := level(i)
+		have := levelsOf(f.power[i])
 		for g := sine; g < families; g++ {
-			_, e, _ := fit(db, g)
+			_, e := have.fit(g)
 			misfit[g] += e
 		}
 		count++
@@ -128,14 +64,15 @@ func (f *frames) shape(h *heard) (s shape) {
 		}
 	}
 	s.ok = s.left < clearFit || (modulates(s.family) || resets(s.family)) && s.left < 2*clearFit && s.left < runnerUp-1.5
-	if len(templates[s.family]) == 1 {
+	if len(templates()[s.family]) == 1 {
 		return
 	}
 	values := make([]float64, 0, to-from)
 	weights := make([]float64, 0, to-from)
 	stride := (to-from)/120 + 1
 	for i := from; i < to; i += stride {
-		v, e, _ := fit(level(i), s.family)
+		have := levelsOf(f.power[i])
+		v, e := have.fit(s.family)
 		values = append(values, v)
 		weights = append(weights, 1/(0.3+e*e))
 	}

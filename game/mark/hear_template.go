@@ -3,6 +3,7 @@ package mark
 import (
 	"math"
 	"math/cmplx"
+	"sync"
 )
 
 // A family is a set of harmonic spectra that differ in one number.
@@ -28,7 +29,7 @@ const (
 // A template is the spectrum of one member of a family.
 type template struct {
 	value float64 // duty, ratio or index
-	db    [templatePartials]float64
+	levels
 }
 
 const (
@@ -40,7 +41,8 @@ const (
 
 // templates of every family, from the closed forms (sound.md section 1, W3C Web
 // Audio for the plain shapes, own derivations checked there for sync).
-var templates = func() (t [families][]template) {
+var templates = sync.OnceValue(func() *[families][]template {
+	var t [families][]template
 	add := func(f family, value float64, amplitude func(n int) float64) {
 		t[f] = append(t[f], newTemplate(value, amplitude))
 	}
@@ -51,10 +53,10 @@ var templates = func() (t [families][]template) {
 		add(pulse, d, func(n int) float64 { return math.Abs(math.Sin(math.Pi*float64(n)*d)) / float64(n) })
 	}
 	for r := 1.02; r < 9; r *= 1.012 {
-		add(synced, r, func(n int) float64 { return syncedAmplitude(n, r, sawSeries) })
-		add(syncedT, r, func(n int) float64 { return syncedAmplitude(n, r, triangleSeries) })
-		add(syncedP, r, func(n int) float64 { return syncedAmplitude(n, r, squareSeries) })
-		add(syncedS, r, func(n int) float64 { return syncedAmplitude(n, r, sineSeries) })
+		add(synced, r, syncedAmplitudes(r, sawSeries))
+		add(syncedT, r, syncedAmplitudes(r, triangleSeries))
+		add(syncedP, r, syncedAmplitudes(r, squareSeries))
+		add(syncedS, r, syncedAmplitudes(r, sineSeries))
 	}
 	for b := 0.05; b < 10.02; b += 0.05 {
 		add(indexed, b, func(n int) float64 { return indexedAmplitude(n, 1, 1, b) })
@@ -62,19 +64,17 @@ var templates = func() (t [families][]template) {
 		add(indexed3, b, func(n int) float64 { return indexedAmplitude(n, 1, 3, b) })
 		add(indexedHalf, b, func(n int) float64 { return indexedAmplitude(n, 2, 1, b) })
 	}
-	return
-}()
+	return &t
+})
 
 func newTemplate(value float64, amplitude func(n int) float64) template {
-	t := template{value: value}
+	t := template{value: value, levels: levels{n: templatePartials}}
 	top := math.Inf(-1)
 	for n := range t.db {
 		t.db[n] = 20 * math.Log10(math.Abs(amplitude(n+1))+1e-9)
 		top = math.Max(top, t.db[n])
 	}
-	for n := range t.db {
-		t.db[n] = math.Max(floor, t.db[n]-top)
-	}
+	t.cut(top)
 	return t
 }
 
@@ -134,23 +134,34 @@ func sineSeries(m int) complex128 {
 	return 0
 }
 
-// syncedAmplitude is |c[n]| of a slave with the series s restarted after r of
-// its periods: c[n] = Σ s[m]·exp(-jπ(n-mr))·sinc(n-mr) (periodic gating;
-// sound.md 1.2). For the sawtooth the closed form stands beside it in the test.
-func syncedAmplitude(n int, r float64, s func(m int) complex128) float64 {
-	var sum complex128
+// syncedAmplitudes gives |c[n]| of a slave with the series s restarted after r
+// of its periods: c[n] = Σ s[m]·exp(-jπx)·sinc x with x = n - mr (periodic
+// gating; sound.md 1.2). exp(-jπx)·sin πx does not change with n. For the
+// sawtooth the closed form stands beside it in the test.
+func syncedAmplitudes(r float64, s func(m int) complex128) func(n int) float64 {
 	const reach = 60 // terms fall with 1/m² and more
-	for m := -reach; m <= reach; m++ {
-		c := s(m)
-		if c == 0 {
-			continue
-		}
-		x := float64(n) - float64(m)*r
-		v := 1.0
-		if math.Abs(x) > 1e-12 {
-			v = math.Sin(math.Pi*x) / (math.Pi * x)
-		}
-		sum += c * cmplx.Rect(v, -math.Pi*x)
+	type term struct {
+		at          float64    // mr
+		series, top complex128 // s[m], and s[m]·exp(-jπx)·sin(πx)/π
 	}
-	return cmplx.Abs(sum)
+	var terms []term
+	for m := -reach; m <= reach; m++ {
+		if c := s(m); c != 0 {
+			at := float64(m) * r
+			sin, cos := math.Sincos(math.Pi * at)
+			terms = append(terms, term{at, c, c * complex(-sin*cos/math.Pi, -sin*sin/math.Pi)})
+		}
+	}
+	return func(n int) float64 {
+		var sum complex128
+		for _, t := range terms {
+			x := float64(n) - t.at
+			if math.Abs(x) < 1e-9 {
+				sum += t.series
+				continue
+			}
+			sum += complex(real(t.top)/x, imag(t.top)/x)
+		}
+		return cmplx.Abs(sum)
+	}
 }

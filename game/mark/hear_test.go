@@ -5,46 +5,6 @@ import (
 	"testing"
 )
 
-// sum adds sinusoids: the slow twin that what is heard answers to. hz and
-// amplitude are functions of the time in seconds, for partial n of count.
-func additive(seconds float64, count int, hz func(n int, t float64) float64, amplitude func(n int, t float64) float64) []float32 {
-	x := make([]float32, int(seconds*Rate))
-	for n := 1; n <= count; n++ {
-		phase := 0.13 * float64(n*n%17)
-		for i := range x {
-			t := float64(i) / Rate
-			f := hz(n, t)
-			if f < Rate/2 {
-				x[i] += float32(0.1 * amplitude(n, t) * math.Sin(2*math.Pi*phase))
-			}
-			_, phase = math.Modf(phase + f/Rate)
-		}
-	}
-	for i := range min(480, len(x)) { // 10 ms at either end, as every note has
-		w := float32(0.5 - 0.5*math.Cos(math.Pi*float64(i)/480))
-		x[i] *= w
-		x[len(x)-1-i] *= w
-	}
-	return x
-}
-
-func steadyHz(f0 float64) func(int, float64) float64 {
-	return func(n int, _ float64) float64 { return float64(n) * f0 }
-}
-
-func still1(f func(n int) float64) func(int, float64) float64 {
-	return func(n int, _ float64) float64 { return f(n) }
-}
-
-func saw(n int) float64 { return 1 / float64(n) }
-
-func within(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s: %.4f, want %.4f ± %.4f", what, got, want, tolerance)
-	}
-}
-
 // A steady pitch is heard to half a cent, whatever the partials; also where the
 // first is missing.
 func TestHearPitch(t *testing.T) {
@@ -62,7 +22,7 @@ func TestHearPitch(t *testing.T) {
 		{"lower octave 20 dB down", 220, 20, func(n int) float64 { return (b2f(n%2 == 0) + 0.1*b2f(n%2 == 1)) / float64(n) }},
 		{"sawtooth 1318", 1318.51, 16, saw},
 	} {
-		h := hear(additive(2, c.count, steadyHz(c.f0), still1(c.amplitude)), Rate, 0)
+		h := hear(&kit, additive(2, c.count, steadyHz(c.f0), still1(c.amplitude)), Rate, 0)
 		if !h.pitch.ok {
 			t.Errorf("%s: no pitch", c.name)
 			continue
@@ -100,7 +60,7 @@ func TestHearShape(t *testing.T) {
 		{"fm index 1", func(n int) float64 { return math.Abs(math.Jn(n-1, 1) - math.Jn(-n-1, 1)) }, indexed, 1, 0.02},
 		{"fm index 3", func(n int) float64 { return math.Abs(math.Jn(n-1, 3) - math.Jn(-n-1, 3)) }, indexed, 3, 0.02},
 	} {
-		h := hear(additive(1.5, 60, steadyHz(164.8), still1(c.amplitude)), Rate, 0)
+		h := hear(&kit, additive(1.5, 60, steadyHz(164.8), still1(c.amplitude)), Rate, 0)
 		if !h.shape.ok || h.shape.family != c.family {
 			t.Errorf("%s is heard as %s", c.name, h)
 			continue
@@ -123,91 +83,15 @@ func syncedSaw(r float64) func(int) float64 {
 	}
 }
 
-func TestSyncedAmplitude(t *testing.T) {
+func TestSyncedAmplitudes(t *testing.T) {
 	for _, r := range []float64{1.5, 2.5, 3.7} {
 		for n := 1; n <= 16; n++ {
-			within(t, "synced sawtooth", 2*syncedAmplitude(n, r, sawSeries), syncedSaw(r)(n), 0.006) // the sum is cut at 60 terms
+			within(t, "synced sawtooth", 2*syncedAmplitudes(r, sawSeries)(n), syncedSaw(r)(n), 0.006) // the sum is cut at 60 terms
 		}
 	}
 	// Computed in sound.md 1.2.
 	for i, want := range []float64{0.303152, 0.707355, 0.578745, 0.163236} {
-		within(t, "synced sine 2.5", 2*syncedAmplitude(i+1, 2.5, sineSeries), want, 1e-5)
-	}
-}
-
-// Two tones beat as often as their frequencies differ: 440 Hz + 10 cents at
-// 2.548894 Hz (W3C detune formula; identity sin a + sin b), 110 + 8 at 0.509484.
-func TestHearBeats(t *testing.T) {
-	for _, c := range []struct {
-		f0, cents, fainter float64
-		count              int
-		want               float64
-	}{
-		{440, 10, 1, 1, 2.548894},
-		{440, 10, 1, 20, 2.548894},
-		{220, 7, 0.5, 30, 0.891340},
-		{110, 8, 0.7, 40, 0.509484},
-		{220, 40, 1, 30, 5.142},
-	} {
-		low := additive(3, c.count, steadyHz(c.f0), still1(saw))
-		high := additive(3, c.count, steadyHz(c.f0*math.Exp2(c.cents/1200)), still1(func(n int) float64 { return c.fainter * saw(n) }))
-		for i := range low {
-			low[i] += high[i]
-		}
-		h := hear(low, Rate, 0)
-		if h.motion.kind != beats {
-			t.Errorf("%v: heard as %s", c, h)
-			continue
-		}
-		within(t, "beats", h.motion.hz, c.want, 0.02*c.want)
-		within(t, "fainter tone in dB", 20*math.Log10(h.motion.depth), 20*math.Log10(c.fainter), 1.5)
-	}
-}
-
-// A level that swings between 1 and 1 - L, as synth.LFO.Level says.
-func TestHearTremolo(t *testing.T) {
-	for _, c := range []struct{ hz, swing float64 }{{1.2, 0.5}, {4, 0.7}, {7.3, 0.3}, {15, 0.8}} {
-		h := hear(additive(3, 30, steadyHz(196), func(n int, t float64) float64 {
-			return saw(n) * (1 - c.swing*(0.5-0.5*math.Cos(2*math.Pi*c.hz*t)))
-		}), Rate, 0)
-		if h.motion.kind != tremolo {
-			t.Errorf("%v: heard as %s", c, h)
-			continue
-		}
-		within(t, "rate", h.motion.hz, c.hz, 0.02*c.hz)
-		within(t, "depth", h.motion.depth, c.swing, 0.04)
-	}
-}
-
-// Vibrato of ±cents, with a straight fade-in, and glides semitones·exp(-t/τ).
-func TestHearPitchMovement(t *testing.T) {
-	for _, c := range []struct{ hz, cents, fade float64 }{{5.5, 60, 0}, {5.5, 20, 0.6}, {3, 100, 0}, {8, 35, 1}, {6, 200, 0.3}} {
-		h := hear(additive(3, 20, func(n int, t float64) float64 {
-			depth := c.cents
-			if t < c.fade {
-				depth *= t / c.fade
-			}
-			return float64(n) * 220 * math.Exp2(depth*math.Sin(2*math.Pi*c.hz*t)/1200)
-		}, still1(saw)), Rate, 0)
-		if !h.vibrato.ok || h.motion.kind == width || h.motion.kind == tremolo {
-			t.Errorf("%v: heard as %s", c, h)
-			continue
-		}
-		within(t, "vibrato rate", h.vibrato.hz, c.hz, 0.01*c.hz)
-		within(t, "vibrato depth", h.vibrato.cents, c.cents, 0.06*c.cents)
-		within(t, "fade-in", h.vibrato.fade, c.fade, 0.12)
-	}
-	for _, c := range []struct{ semitones, seconds float64 }{{12, 0.1}, {24, 0.06}, {5, 0.3}, {-7, 0.15}, {36, 0.05}} {
-		h := hear(additive(1.5, 12, func(n int, t float64) float64 {
-			return float64(n) * 82.4 * math.Exp2(c.semitones*math.Exp(-t/c.seconds)/12)
-		}, still1(saw)), Rate, 0)
-		if !h.glide.ok {
-			t.Errorf("%v: heard as %s", c, h)
-			continue
-		}
-		within(t, "glide in semitones", h.glide.semitones, c.semitones, 0.3+0.04*math.Abs(c.semitones))
-		within(t, "time constant", h.glide.seconds, c.seconds, 0.1*c.seconds)
-		within(t, "pitch at rest in cents", 1200*math.Log2(h.pitch.hz/82.4), 0, 8)
+		within(t, "synced sine 2.5", 2*syncedAmplitudes(2.5, sineSeries)(i+1), want, 1e-5)
 	}
 }
 
@@ -224,12 +108,12 @@ func TestHearTones(t *testing.T) {
 		}
 		return x
 	}
-	h := hear(tones(map[float64]float64{140: 0.5, 740: 0.5}), Rate, 440)
+	h := hear(&kit, tones(map[float64]float64{140: 0.5, 740: 0.5}), Rate, 440)
 	if h.tones.how != ringed || !h.tones.ok {
 		t.Errorf("ring: heard as %s", h)
 	}
 	within(t, "ring", h.tones.b, 300, 0.5)
-	h = hear(tones(map[float64]float64{440: 1, 440 - 272.8: 0.4, 440 + 272.8: 0.4}), Rate, 440)
+	h = hear(&kit, tones(map[float64]float64{440: 1, 440 - 272.8: 0.4, 440 + 272.8: 0.4}), Rate, 440)
 	if h.tones.how != modulated || !h.tones.ok {
 		t.Errorf("am: heard as %s", h)
 	}
@@ -239,7 +123,7 @@ func TestHearTones(t *testing.T) {
 	for n := -6; n <= 6; n++ {
 		fm[math.Abs(220+float64(n)*311)] += math.Jn(n, 2)
 	}
-	h = hear(tones(fm), Rate, 220)
+	h = hear(&kit, tones(fm), Rate, 220)
 	if h.tones.how != spread || !h.tones.ok {
 		t.Errorf("fm: heard as %s", h)
 	}
@@ -247,7 +131,7 @@ func TestHearTones(t *testing.T) {
 }
 
 func TestSilence(t *testing.T) {
-	silence, sound := hear(make([]float32, Rate), Rate, 0), hear(additive(1, 10, steadyHz(220), still1(saw)), Rate, 0)
+	silence, sound := hear(&kit, make([]float32, Rate), Rate, 0), hear(&kit, additive(1, 10, steadyHz(220), still1(saw)), Rate, 0)
 	for _, c := range []struct {
 		target, yours *heard
 		want          string
@@ -260,7 +144,7 @@ func TestSilence(t *testing.T) {
 		t.Error(r)
 	}
 	for _, x := range [][]float32{nil, {1}, make([]float32, 10), {float32(math.NaN()), 1, 0}} {
-		if h := hear(x, Rate, 0); !h.silent {
+		if h := hear(&kit, x, Rate, 0); !h.silent {
 			t.Errorf("%v is heard", x)
 		}
 	}

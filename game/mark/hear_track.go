@@ -117,20 +117,22 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 	if to-from+1 > len(values) {
 		return guess, 0
 	}
+	square := func(i int) float64 { return float64(x[i]) * float64(x[i]) }
 	a := x[start : start+n]
-	var energy float64
-	for _, v := range a {
-		energy += float64(v) * float64(v)
+	var energy, other float64 // of a, and of the same length a lag later
+	for i := range a {
+		energy += square(start + i)
+		other += square(start + from + i)
 	}
 	best, where := 0.0, -1
 	for l := from; l <= to; l++ {
-		b := x[start+l : start+l+n]
-		var cross, other float64
+		b := x[start+l:][:len(a)]
+		cross := 0.0
 		for i, v := range a {
 			cross += float64(v) * float64(b[i])
-			other += float64(b[i]) * float64(b[i])
 		}
 		v := 2 * cross / (energy + other + 1e-30)
+		other += square(start+l+n) - square(start+l)
 		values[l-from] = v
 		// Of two that are nearly as good, the one nearer to the guess.
 		v -= 0.2 * math.Abs(math.Log2(float64(l)/(guess*times)))

@@ -31,7 +31,7 @@ func Prepare(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
 	sound := perform(target, seconds)
-	r := &Reference{grid: g, target: g.measure(sound), heard: hear(sound, Rate, g.note)}
+	r := &Reference{grid: g, target: g.measure(sound), heard: hear(&g.kit, sound, Rate, g.note)}
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -44,7 +44,7 @@ func Prepare(target synth.Sound) *Reference {
 func (r *Reference) Mark(yours synth.Sound) Result {
 	sound := perform(yours, r.grid.seconds)
 	y := r.grid.measure(sound)
-	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, hear(sound, Rate, r.grid.note))}
+	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note))}
 	if r.target != nil {
 		result.Partials = r.grid.ticks(r.places, r.target, y)
 	}

@@ -45,12 +45,12 @@ func (g *grid) modulation(x []float64, hann, rateEdges []float64) []float64 {
 	}
 	mean /= float64(n) * spectrum.Hann.Gain()
 	const padding = 4
-	z := make([]complex128, padding*n)
+	line := make([]float64, n)
 	for i, v := range x {
-		z[i] = complex((v-mean)*hann[i]*4/float64(n), 0)
+		line[i] = (v - mean) * 4 / float64(n)
 	}
-	g.transform(len(z)).Forward(z)
-	power := make([]float64, len(z)/2)
+	z := g.kit.Real(padding*n).Transform(line, hann)
+	power := make([]float64, padding*n/2)
 	for k := range power {
 		power[k] = (real(z[k])*real(z[k]) + imag(z[k])*imag(z[k])) / (padding * spectrum.Hann.ENBW())
 	}
@@ -84,18 +84,13 @@ func (g *grid) passBands() (slow, fast []float64) {
 // hang on where in its cycle a movement stands.
 func (g *grid) strength(x []float64) (slow, fast []float64) {
 	n := len(x)
-	t := g.transform(n)
-	whole, z := make([]complex128, n), make([]complex128, n)
-	for i, v := range x {
-		whole[i] = complex(v, 0)
-	}
-	t.Forward(whole)
+	whole, back, z := g.kit.Real(n).Transform(x, nil), g.kit.Complex(n), make([]complex128, n)
 	in := func(gain []float64) []float64 {
 		clear(z)
 		for k, v := range gain {
 			z[k] = whole[k] * complex(v, 0)
 		}
-		t.Backward(z)
+		back.Backward(z)
 		out := make([]float64, len(stretches)-1)
 		for i := range out {
 			from, to := int(stretches[i]*float64(n)), int(stretches[i+1]*float64(n))

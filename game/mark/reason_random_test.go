@@ -1,7 +1,6 @@
 package mark
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -12,233 +11,6 @@ import (
 
 	"partialcredit/synth"
 )
-
-// A technique makes random targets and names the controls that are set wrong.
-type technique struct {
-	name   string
-	make   func(r *rand.Rand) synth.Sound
-	fields []string
-}
-
-func uniform(r *rand.Rand, low, high float64) float64 { return low + (high-low)*r.Float64() }
-func even(r *rand.Rand, low, high float64) float64    { return low * math.Pow(high/low, r.Float64()) }
-
-func base(r *rand.Rand, low, high int) synth.Sound {
-	s := synth.Default()
-	s.Note = float64(low + r.IntN(high-low+1))
-	return s
-}
-
-var techniques = []technique{
-	{"duty", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 76)
-		s.A.Shape, s.A.Duty = synth.Pulse, uniform(r, 0.06, 0.48)
-		return s
-	}, []string{"a.duty"}},
-	{"tune", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 76)
-		s.A.Shape = synth.Shape(r.IntN(5))
-		s.A.Duty = uniform(r, 0.1, 0.5)
-		return s
-	}, []string{"a.cents", "a.footage"}},
-	{"width", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 64)
-		s.A.Shape, s.A.Duty = synth.Pulse, uniform(r, 0.3, 0.5)
-		s.LFO.Shape = synth.LFOShape([]int{0, 3}[r.IntN(2)])
-		s.LFO.Hz, s.LFO.Duty = even(r, 0.6, 8), uniform(r, 0.1, 0.4)
-		return s
-	}, []string{"lfo.hz", "lfo.duty"}},
-	{"vibrato", func(r *rand.Rand) synth.Sound {
-		s := base(r, 45, 76)
-		s.A.Shape = synth.Shape(r.IntN(5))
-		s.LFO.Shape = synth.LFOShape([]int{0, 3}[r.IntN(2)])
-		s.LFO.Hz, s.LFO.Cents, s.LFO.Fade = even(r, 2, 9), even(r, 20, 120), uniform(r, 0, 0.8)
-		return s
-	}, []string{"lfo.hz", "lfo.cents", "lfo.fade"}},
-	{"glide", func(r *rand.Rand) synth.Sound {
-		s := base(r, 33, 57)
-		s.A.Shape = synth.Shape([]int{0, 1, 4}[r.IntN(3)])
-		s.Envelope.A, s.Envelope.Seconds = uniform(r, 5, 36), even(r, 0.03, 0.3)
-		if r.IntN(2) == 0 {
-			s.Amplitude.Decay, s.Amplitude.Sustain = even(r, 0.2, 0.6), 0
-		}
-		return s
-	}, []string{"envelope.a", "envelope.seconds"}},
-	{"beats", func(r *rand.Rand) synth.Sound {
-		s := base(r, 40, 69)
-		s.A.Shape = synth.Shape(r.IntN(5))
-		s.A.Duty = uniform(r, 0.2, 0.5)
-		s.B.Shape, s.B.Duty = s.A.Shape, s.A.Duty
-		s.Combine.How, s.Combine.Balance = synth.Mix, uniform(r, -0.3, 0.3)
-		s.B.Cents = uniform(r, 4, 35)
-		return s
-	}, []string{"b.cents", "combine.balance"}},
-	{"octaves", func(r *rand.Rand) synth.Sound {
-		s := base(r, 40, 64)
-		s.A.Shape, s.B.Shape = synth.Shape(r.IntN(2)), synth.Shape(r.IntN(2))
-		s.B.Footage = []float64{4, 2}[r.IntN(2)]
-		s.B.Cents = uniform(r, 0.5, 2)
-		s.Combine.How, s.Combine.Balance = synth.Mix, uniform(r, -0.4, 0.4)
-		return s
-	}, []string{"b.footage", "combine.balance"}},
-	{"ring", func(r *rand.Rand) synth.Sound {
-		s := base(r, 45, 69)
-		s.A.Shape, s.B.Shape = synth.Shape([]int{0, 4, 1}[r.IntN(3)]), synth.Sine
-		s.Combine.How, s.Combine.Ratio = synth.Ring, even(r, 0.4, 5)
-		return s
-	}, []string{"combine.ratio"}},
-	{"am", func(r *rand.Rand) synth.Sound {
-		s := base(r, 57, 76)
-		s.A.Shape, s.B.Shape = synth.Shape([]int{0, 4}[r.IntN(2)]), synth.Sine
-		s.Combine.How, s.Combine.Ratio, s.Combine.Depth = synth.AM, even(r, 0.26, 3), uniform(r, 0.3, 1)
-		return s
-	}, []string{"combine.ratio", "combine.depth"}},
-	{"tremolo", func(r *rand.Rand) synth.Sound {
-		s := base(r, 45, 69)
-		s.A.Shape = synth.Shape(r.IntN(5))
-		s.LFO.Shape = synth.LFOShape([]int{0, 3}[r.IntN(2)])
-		s.LFO.Hz, s.LFO.Level = even(r, 1, 12), uniform(r, 0.3, 0.9)
-		return s
-	}, []string{"lfo.hz", "lfo.level"}},
-	{"fm", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 60)
-		s.A.Shape, s.B.Shape = synth.Sine, synth.Sine
-		s.Combine.How, s.Combine.Index = synth.FM, uniform(r, 0.8, 5)
-		s.Combine.Ratio = []float64{1, 1, 1.41, 2, 2.7, 3, 3.5}[r.IntN(7)]
-		return s
-	}, []string{"combine.index", "combine.ratio"}},
-	{"bell", func(r *rand.Rand) synth.Sound {
-		s := base(r, 48, 67)
-		s.A.Shape, s.B.Shape = synth.Sine, synth.Sine
-		s.Combine.How, s.Combine.Index = synth.FM, uniform(r, 2, 6)
-		s.Combine.Ratio = []float64{1, 1.41, 2.7, 3.5}[r.IntN(4)]
-		s.Envelope.Seconds, s.Envelope.Depth = even(r, 0.1, 0.6), 1
-		s.Amplitude.Decay, s.Amplitude.Sustain = even(r, 0.8, 2), 0
-		return s
-	}, []string{"envelope.seconds", "combine.index"}},
-	{"sync", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 57)
-		s.A.Shape, s.B.Shape = synth.Sawtooth, synth.Shape([]int{0, 1, 3, 4}[r.IntN(4)])
-		s.B.Duty = 0.5
-		s.Combine.How, s.Combine.Ratio = synth.Sync, even(r, 1.2, 5)
-		if s.B.Shape == synth.Pulse {
-			s.Combine.Ratio = even(r, 2.2, 5) // below 1.5 a restarted square is a pulse, in every way
-		}
-		return s
-	}, []string{"combine.ratio"}},
-	{"sync sweep", func(r *rand.Rand) synth.Sound {
-		s := base(r, 36, 52)
-		s.A.Shape, s.B.Shape = synth.Sawtooth, synth.Sawtooth
-		s.Combine.How, s.Combine.Ratio = synth.Sync, even(r, 1.2, 2.2)
-		s.Envelope.B, s.Envelope.Seconds = uniform(r, 8, 20), even(r, 0.1, 0.6)
-		return s
-	}, []string{"envelope.b", "envelope.seconds", "combine.ratio"}},
-}
-
-// names say which sentences name the audible effect of a control, above and
-// below the target; own which sentences may follow from it at all.
-var names = map[string]struct{ above, below, own string }{
-	"duty/a.duty":             {`pulse is wider|yours is wider|of half duty; the target`, `pulse is narrower|yours is narrower|target has odd partials only`, `pulse`},
-	"tune/a.cents":            {`sharp`, `flat`, `sharp|flat|semitones`},
-	"tune/a.footage":          {`higher than the target`, `lower than the target`, `octave`},
-	"width/lfo.hz":            {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swell|moves more slowly`},
-	"width/lfo.duty":          {`moves further|the target stands still`, `moves less|yours stands still`, `width|swell`},
-	"vibrato/lfo.hz":          {`vibrato of yours is faster`, `vibrato of yours is slower|needs vibrato`, `vibrato|swings`},
-	"vibrato/lfo.cents":       {`vibrato of yours is wider`, `vibrato of yours is narrower|needs vibrato`, `vibrato|swings`},
-	"vibrato/lfo.fade":        {`yours (is fully there after|grows)`, `yours is fully there after`, `vibrato`},
-	"glide/envelope.a":        {`HIGHER`, `LOWER|yours stands still`, `semitones above|glides`},
-	"glide/envelope.seconds":  {`falls more slowly`, `falls faster|yours stands still`, `falls|glides`},
-	"beats/b.cents":           {``, ``, `beats|swells|detune|sharp|flat`},
-	"beats/combine.balance":   {``, ``, `beats|stands still|swells|sharp|flat|two tones`},
-	"octaves/b.footage":       {``, ``, `octave`},
-	"octaves/combine.balance": {`above (the pitch )?is stronger`, `above (the pitch )?is weaker`, `octave`},
-	"ring/combine.ratio":      {`ratio is higher`, `ratio is lower`, `ratio|sums`},
-	"am/combine.ratio":        {`ratio is higher`, `ratio is lower`, `ratio`},
-	"am/combine.depth":        {`sidebands of yours are stronger`, `sidebands of yours are weaker`, `sidebands`},
-	"tremolo/lfo.hz":          {`FASTER|target moves more slowly`, `SLOWER|yours moves more slowly`, `swells|moves`},
-	"tremolo/lfo.level":       {`swings further`, `swings less|yours stands still`, `swings|swells`},
-	"fm/combine.index":        {`reach higher|spread further`, `reach less high|spread less`, `index`},
-	"fm/combine.ratio":        {`ratio is higher`, `ratio is lower`, `ratio`},
-	"bell/envelope.seconds":   {`bright longer`, `bright less long|dull from the start`, `bright`},
-	// A higher index starts brighter and, falling, stays bright longer.
-	"bell/combine.index":          {`further|brighter|bright longer`, `less far|duller|bright less long|dull from the start`, `bright|dull|index`},
-	"sync/combine.ratio":          {`ratio is higher`, `ratio is lower`, `ratio`},
-	"sync sweep/envelope.b":       {`starts too high`, `starts too low`, `peak`},
-	"sync sweep/envelope.seconds": {`falls more slowly`, `falls faster|falls too fast`, `peak`},
-	"sync sweep/combine.ratio":    {`ratio is higher|too high`, `ratio is lower|too low`, `peak|ratio`},
-}
-
-var saidFall = regexp.MustCompile(`falls from ([0-9.]+) semitones above, the target from ([0-9.]+)`)
-
-// annotate adds to a sentence the direction that its numbers give.
-func annotate(said string) string {
-	add := func(re *regexp.Regexp, up, down string) {
-		if m := re.FindStringSubmatch(said); m != nil {
-			value := func(s string) (v float64) {
-				switch s {
-				case "once":
-					return 1
-				case "twice":
-					return 2
-				}
-				fmt.Sscan(s, &v)
-				return
-			}
-			if value(m[1]) > value(m[2]) {
-				said += " " + up
-			} else if value(m[1]) < value(m[2]) {
-				said += " " + down
-			}
-		}
-	}
-	add(saidRates, "FASTER", "SLOWER")
-	add(saidFall, "HIGHER", "LOWER")
-	return said
-}
-
-// opposed says whether a sentence about control name says the wrong direction,
-// right whether it says the right one, related whether it is about the control
-// at all.
-func judge(name string, target, yours synth.Sound, at, v float64, said string) (right, opposed, related bool) {
-	n := names[name]
-	said = annotate(said)
-	matches := func(re string) bool { return re != "" && regexp.MustCompile(re).MatchString(said) }
-	above, below := n.above, n.below
-	switch name {
-	case "beats/b.cents":
-		a, b := math.Abs(at), math.Abs(v)
-		if math.Abs(a-b) < 1.5 {
-			above, below = `sharp`, `flat`
-		} else if above, below = `FASTER|nearer to zero|target moves more`, `SLOWER|further from zero|yours stands still|yours moves more`; b < a != (v < at) {
-			above, below = below, above
-		}
-	case "beats/combine.balance":
-		above, below = `deeper`, `shallower|yours stands still`
-		if math.Abs(v) > math.Abs(at) == (v > at) {
-			above, below = below, above
-		}
-	case "octaves/b.footage":
-		return octavesRight(target, yours, said), false, matches(n.own)
-	}
-	if v < at {
-		above, below = below, above
-	}
-	return matches(above), matches(below) && !matches(above), matches(n.own)
-}
-
-func octavesRight(target, yours synth.Sound, said string) bool {
-	matches := func(re string) bool { return regexp.MustCompile(re).MatchString(said) }
-	name := map[float64]string{4: "one octave", 2: "two octaves"}
-	switch yours.B.Footage {
-	case 32:
-		return matches("two octaves lower")
-	case 16:
-		return matches("an octave lower")
-	case 8:
-		return matches(name[target.B.Footage] + " above (the pitch )?is weaker")
-	}
-	return matches("second tone of yours lies " + name[yours.B.Footage] + " above the pitch, the target's " + name[target.B.Footage])
-}
 
 // TestReasonsOnRandomTargets sets each control of random targets of every
 // technique wrong and counts how often the first reason names its effect with
@@ -267,7 +39,7 @@ func TestReasonsOnRandomTargets(t *testing.T) {
 		for range targets {
 			target := q.make(r)
 			seconds := listening(target)
-			heardTarget := hear(perform(target, seconds), Rate, fundamental(target))
+			heardTarget := hear(&kit, perform(target, seconds), Rate, fundamental(target))
 			for _, field := range q.fields {
 				f, _ := synth.FieldByName(field)
 				name := q.name + "/" + field
@@ -282,7 +54,7 @@ func TestReasonsOnRandomTargets(t *testing.T) {
 					if name == "beats/combine.balance" && math.Abs(fainterDB(target)-fainterDB(yours)) < 4 {
 						continue // hardly another depth: which of the two is the fainter is not heard
 					}
-					y := hear(perform(yours, seconds), Rate, fundamental(target))
+					y := hear(&kit, perform(yours, seconds), Rate, fundamental(target))
 					got := reasons(heardTarget, y)
 					first := "(nothing)"
 					if len(got) > 0 {

@@ -185,7 +185,7 @@ func unlike(a, b partials) float64 {
 	var sum, weight float64
 	for k := 1; k <= n; k++ {
 		x, y := math.Max(floor, a.at(k)), math.Max(floor, b.at(k))
-		w := weightOf(x, y)
+		w := weightOf(math.Max(x, y))
 		sum += w * (x - y) * (x - y)
 		weight += w
 	}

@@ -39,7 +39,7 @@ func TestReasonsOnTheSheet(t *testing.T) {
 	total, right := 0, 0
 	for _, e := range s.Exercises {
 		seconds := listening(e.Target)
-		target := hear(perform(e.Target, seconds), Rate, fundamental(e.Target))
+		target := hear(&kit, perform(e.Target, seconds), Rate, fundamental(e.Target))
 		t.Logf("%s: %s", e.ID, target)
 		for i := range e.Controls {
 			c := &e.Controls[i]
@@ -48,7 +48,7 @@ func TestReasonsOnTheSheet(t *testing.T) {
 			for _, v := range settings(c, e.Target) {
 				yours := e.Target
 				c.Set(&yours, v)
-				y := hear(perform(yours, seconds), Rate, fundamental(e.Target))
+				y := hear(&kit, perform(yours, seconds), Rate, fundamental(e.Target))
 				got := reasons(target, y)
 				first := "(nothing)"
 				if len(got) > 0 {

@@ -15,7 +15,7 @@ func TestNoReasons(t *testing.T) {
 		hearing := func(change func(s *synth.Sound)) *heard {
 			s := e.Target
 			change(&s)
-			return hear(perform(s, seconds), Rate, fundamental(s))
+			return hear(&kit, perform(s, seconds), Rate, fundamental(s))
 		}
 		target := hearing(func(*synth.Sound) {})
 		for name, change := range map[string]func(s *synth.Sound){
@@ -59,7 +59,7 @@ func TestSentences(t *testing.T) {
 		target, yours := plain, plain
 		c.target(&target)
 		c.yours(&yours)
-		r := reasons(hear(perform(target, 2), Rate, 220), hear(perform(yours, 2), Rate, 220))
+		r := reasons(hear(&kit, perform(target, 2), Rate, 220), hear(&kit, perform(yours, 2), Rate, 220))
 		if len(r) == 0 || r[0].Text != c.want {
 			t.Errorf("%s: %s\nwant %s", c.name, texts(r), c.want)
 		}

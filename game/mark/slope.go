@@ -41,25 +41,25 @@ func slopeWeights(g *grid) []float64 {
 // jumps returns the integral of the autocorrelation of the slope, which is 1
 // at lag 0, at [slopeLags] lags of up to half a period of f0 (Hz).
 func (g *grid) jumps(power []float64, f0 float64) []float64 {
-	z := make([]complex128, slopeBins)
+	z := make([]float64, slopeBins)
 	total := 0.0
 	for k, w := range g.slope {
 		v := w * power[k]
 		total += v
 		i, part := math.Modf(float64(k) * g.spacing / slopeSpacing)
-		z[int(i)] += complex(v*(1-part), 0)
-		z[int(i)+1] += complex(v*part, 0)
+		z[int(i)] += v * (1 - part)
+		z[int(i)+1] += v * part
 	}
 	z[0] = 0
 	for i := 1; i < len(z); i++ {
-		z[i] /= complex(2*math.Pi*slopeSpacing*float64(i), 0)
+		z[i] /= 2 * math.Pi * slopeSpacing * float64(i)
 	}
-	g.transform(slopeBins).Backward(z)
+	sines := g.kit.Real(slopeBins).Transform(z, nil) // the imaginary parts are -Σ z·sin
 	out := make([]float64, slopeLags)
 	for m := range out {
 		lag := 0.5 / f0 * (float64(m) + 0.5) / slopeLags // s
 		i, part := math.Modf(math.Min(lag*slopeBins*slopeSpacing, slopeBins/2-2))
-		out[m] = (imag(z[int(i)])*(1-part) + imag(z[int(i)+1])*part) / total
+		out[m] = -(imag(sines[int(i)])*(1-part) + imag(sines[int(i)+1])*part) / total
 	}
 	return out
 }

@@ -2,7 +2,10 @@ package mark
 
 import "fmt"
 
-// String writes what was heard, for tests and for those who look into a mark.
+var familyNames = [families]string{"", "a sine", "a triangle", "a sawtooth", "a pulse", "a synced sawtooth",
+	"a synced triangle", "a synced sine", "a synced square", "frequency modulation", "frequency modulation by twice", "frequency modulation by three times", "frequency modulation by half"}
+
+// String writes what was heard, for those who look into a mark.
 func (h *heard) String() string {
 	if h.silent {
 		return "silence"

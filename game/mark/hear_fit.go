@@ -1,0 +1,85 @@
+package mark
+
+import "math"
+
+// levels are those of the first partials of a sound or of a template, in dB
+// under the strongest, cut at floor, and how much each counts.
+type levels struct {
+	db, weight [templatePartials]float64
+	n          int // partials that there are
+}
+
+// levelsOf takes the levels from powers.
+func levelsOf(power []float64) (l levels) {
+	l.n = min(len(power), templatePartials)
+	top := floor * 10
+	for k, p := range power[:l.n] {
+		l.db[k] = 10 * math.Log10(p+1e-20)
+		top = math.Max(top, l.db[k])
+	}
+	l.cut(top)
+	return
+}
+
+// cut brings the levels to their place under top.
+func (l *levels) cut(top float64) {
+	for k := range l.n {
+		l.db[k] = math.Max(floor, l.db[k]-top)
+		l.weight[k] = weightOf(l.db[k])
+	}
+}
+
+// weightOf a partial grows with its level: 0.1 at the floor, 1 at the top.
+func weightOf(db float64) float64 { return 0.1 + 0.9*(1-db/floor) }
+
+// fit finds the member of a family nearest to the levels, and by how much it
+// misses them in dB.
+func (l *levels) fit(f family) (value, misfit float64) {
+	list := templates()[f]
+	best, index := math.Inf(1), 0
+	for i := range list {
+		if e := l.against(&list[i].levels, best); e < best {
+			best, index = e, i
+		}
+	}
+	value = list[index].value
+	if index > 0 && index < len(list)-1 {
+		a, c := l.against(&list[index-1].levels, math.Inf(1)), l.against(&list[index+1].levels, math.Inf(1))
+		if d := a - 2*best + c; d > 0 {
+			value += 0.25 * (list[index+1].value - list[index-1].value) * (a - c) / d
+		}
+	}
+	return value, math.Sqrt(best)
+}
+
+// against is the weighted mean of the squared differences in dB from a
+// template, after the best common shift; +Inf where it would be more than
+// most. Each partial weighs as in whichever of the two it is stronger, and
+// what is missing in both says nothing.
+func (l *levels) against(t *levels, most float64) float64 {
+	var apart, weights [templatePartials]float64
+	var sum, weight float64
+	for k := range l.n {
+		d, w := l.db[k]-t.db[k], t.weight[k]
+		if l.weight[k] > w {
+			w = l.weight[k]
+		}
+		apart[k], weights[k] = d, w
+		sum += w * d
+		weight += w
+	}
+	shift, err := sum/weight, 0.0
+	for k := range l.n {
+		e := math.Abs(apart[k] - shift)
+		if e > 15 {
+			e = 15
+		}
+		if l.db[k] == floor && t.db[k] == floor {
+			e = 0
+		}
+		if err += weights[k] * e * e; err > most*weight {
+			return math.Inf(1)
+		}
+	}
+	return err / weight
+}
