@@ -14,6 +14,7 @@ import (
 type Sound struct {
 	Rate        float64 // frames a second
 	Left, Right []float32
+	End         float64 // the audio context's time after the last, in seconds
 }
 
 // SoundCounts says how much left the audio graph since the last ForgetSound. A quantum is 128 frames.
@@ -23,6 +24,9 @@ type SoundCounts struct {
 	Quanta  int     `json:"quanta"`  // all
 	Silent  int     `json:"silent"`  // nothing but zeros
 	Longest int     `json:"longest"` // silent ones in a row
+
+	Sounding   int     `json:"sounding"`   // since the last pause or, in a pause, 0
+	FirstHeard float64 `json:"firstHeard"` // when the first of all that sounded came in, in milliseconds from the navigation
 }
 
 // SoundCounts returns the counts of the recorder.
@@ -53,13 +57,16 @@ func (p *Page) Hear(length time.Duration) Sound {
 
 func (p *Page) newest(frames int, rate float64) Sound {
 	p.t.Helper()
-	var text string
-	p.Eval(fmt.Sprintf("soundTap.newest(%d)", frames), &text)
-	data, err := base64.StdEncoding.DecodeString(text)
+	var newest struct {
+		Data string
+		End  float64
+	}
+	p.Eval(fmt.Sprintf("soundTap.newest(%d)", frames), &newest)
+	data, err := base64.StdEncoding.DecodeString(newest.Data)
 	if err != nil {
 		p.t.Fatalf("the recorded sound cannot be read: %v", err)
 	}
-	s := Sound{Rate: rate}
+	s := Sound{Rate: rate, End: newest.End}
 	for ; len(data) >= 8; data = data[8:] {
 		s.Left = append(s.Left, math.Float32frombits(binary.LittleEndian.Uint32(data)))
 		s.Right = append(s.Right, math.Float32frombits(binary.LittleEndian.Uint32(data[4:])))

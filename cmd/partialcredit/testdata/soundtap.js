@@ -13,7 +13,7 @@
         this.clear();
         this.port.onmessage = () => this.clear();
       }
-      clear() { this.quanta = 0; this.silent = 0; this.run = 0; this.longest = 0; this.used = 0; }
+      clear() { this.quanta = 0; this.silent = 0; this.run = 0; this.longest = 0; this.sounding = 0; this.used = 0; }
       process(inputs) {
         const left = inputs[0][0], right = inputs[0][1] || left;
         const n = left ? left.length : 128;
@@ -28,12 +28,15 @@
         this.quanta++;
         this.run = sounds ? 0 : this.run + 1;
         if (!sounds) this.silent++;
+        // The pauses between notes have 93 silent quanta; gaps on a busy machine have fewer.
+        this.sounding = this.run > 70 ? 0 : this.sounding > 0 || sounds ? this.sounding + 1 : 0;
         this.longest = Math.max(this.longest, this.run);
         return true;
       }
       send() {
         this.used = 0;
-        this.port.postMessage({ block: this.block.slice(), quanta: this.quanta, silent: this.silent, longest: this.longest });
+        this.port.postMessage({ block: this.block.slice(), quanta: this.quanta, silent: this.silent, longest: this.longest,
+          sounding: this.sounding, end: (currentFrame + 128) / sampleRate });
       }
     }
     registerProcessor('test-sound-tap', Tap);`;
@@ -44,8 +47,8 @@
   let current = null;
 
   function start(context) {
-    const tap = { rate: context.sampleRate, ring: new Float32Array(2 * seconds * context.sampleRate), at: 0, frames: 0,
-      quanta: 0, silent: 0, longest: 0, node: null, ready: null, stale: false };
+    const tap = { context, rate: context.sampleRate, ring: new Float32Array(2 * seconds * context.sampleRate), at: 0, frames: 0,
+      quanta: 0, silent: 0, longest: 0, sounding: 0, end: 0, firstHeard: 0, node: null, ready: null, stale: false };
     const address = URL.createObjectURL(new Blob([worklet], { type: 'text/javascript' }));
     tap.ready = context.audioWorklet.addModule(address).then(function () {
       tap.node = new AudioWorkletNode(context, 'test-sound-tap',
@@ -57,6 +60,9 @@
         tap.quanta = event.data.quanta;
         tap.silent = event.data.silent;
         tap.longest = event.data.longest;
+        tap.sounding = event.data.sounding;
+        tap.end = event.data.end;
+        if (!tap.firstHeard && tap.sounding > 0) tap.firstHeard = performance.now();
         const block = event.data.block;
         for (let i = 0; i < block.length; i++) {
           tap.ring[tap.at] = block[i];
@@ -98,12 +104,14 @@
       if (current.node) current.node.port.postMessage(null);
     },
     counts() {
-      return current ? { rate: current.rate, frames: current.frames, quanta: current.quanta, silent: current.silent, longest: current.longest }
-        : { rate: 0, frames: 0, quanta: 0, silent: 0, longest: 0 };
+      return current ? { rate: current.rate, frames: current.frames, quanta: current.quanta, silent: current.silent, longest: current.longest, sounding: current.sounding, firstHeard: current.firstHeard }
+        : { rate: 0, frames: 0, quanta: 0, silent: 0, longest: 0, sounding: 0, firstHeard: 0 };
     },
-    // The newest frames, interleaved, little-endian, in base64.
+    // The audio context's time: that of the samples which are computed now.
+    time() { return current ? current.context.currentTime : 0; },
+    // The newest frames, interleaved, little-endian, in base64, and the context's time at their end.
     newest(frames) {
-      if (!current) return '';
+      if (!current) return { data: '', end: 0 };
       const n = Math.min(frames, current.frames);
       const out = new Float32Array(2 * n);
       for (let i = 0; i < out.length; i++) {
@@ -114,7 +122,7 @@
       for (let i = 0; i < bytes.length; i += 0x8000) {
         text += String.fromCharCode.apply(null, bytes.subarray(i, i + 0x8000));
       }
-      return btoa(text);
+      return { data: btoa(text), end: current.end };
     }
   };
 })();
