@@ -49,31 +49,50 @@ func (l *learner) isCrisp(s Screen) {
 		s.Width, canvas, s.Width, canvas, w, canvas, h), 10*time.Second)
 	l.settle()
 	// The squared paper at the upper left of the trace, where nothing else is drawn, has the pure colours
-	// of the paper and of its lines: a picture that was stretched has others in between.
+	// of the paper and of its lines, which are 0.8 px wide or the nearest whole number of the device's
+	// pixels: a picture that was stretched has other colours or other widths.
 	paper := at("two-at-once").scene(s).Trace.Rect
 	paper = ui.Rect{X: math.Ceil(paper.X) + 2, Y: math.Ceil(paper.Y) + 2, W: paper.W / 2, H: 0.07 * paper.H}
 	picture := l.Picture(paper)
 	seen, others, all := map[color.RGBA]bool{}, 0, 0
 	b := picture.Bounds()
+	most, widths := 0, map[int]int{} // of the row with the most paper: the others lie in a line across
 	for y := b.Min.Y; y < b.Max.Y; y++ {
+		bare, run, row := 0, 0, map[int]int{}
 		for x := b.Min.X; x < b.Max.X; x++ {
 			c, pure := nearest(picture.At(x, y))
 			seen[c] = true
+			if c != bookPaper {
+				run++
+			} else {
+				if bare++; run > 0 && bare > 1 { // not cut off at the left
+					row[run]++
+				}
+				run = 0
+			}
 			if all++; !pure {
 				others++
 			}
 		}
+		if bare > most {
+			most, widths = bare, row
+		}
+	}
+	if hair := int(max(1, math.Round(0.8*s.Ratio))); len(widths) != 1 || widths[hair] < 3 {
+		l.t.Errorf("%dx%d at %v: the lines of the paper are so many pixels wide, so often: %v; want only %d", s.Width, s.Height, s.Ratio, widths, hair)
 	}
 	if others > 0 || len(seen) < 2 {
 		l.t.Errorf("%dx%d at %v: %d of %d pixels of squared paper have blurred colours; %d pure colours", s.Width, s.Height, s.Ratio, others, all, len(seen))
 	}
 }
 
+var bookPaper = color.RGBA{0xFB, 0xF8, 0xEF, 255}
+
 // nearest is the colour of squared paper that is nearest, and whether it is the same but for rounding.
 func nearest(c color.Color) (near color.RGBA, same bool) {
 	got := color.RGBAModel.Convert(c).(color.RGBA)
 	least := 1 << 10
-	for _, p := range []color.RGBA{{0xFB, 0xF8, 0xEF, 255}, {0xD5, 0xE4, 0xE8, 255}, {0xB9, 0xD2, 0xD9, 255}} {
+	for _, p := range []color.RGBA{bookPaper, {0xD5, 0xE4, 0xE8, 255}, {0xB9, 0xD2, 0xD9, 255}} {
 		if d := max(apart(got.R, p.R), apart(got.G, p.G), apart(got.B, p.B)); d < least {
 			least, near = d, p
 		}

@@ -62,11 +62,13 @@ func TestLostQuanta(t *testing.T) {
 }
 
 // TestFewGapsOnASlowDevice drags a ruler for eight seconds while yours sounds, with the main thread
-// slowed four times. The chunks and buffers are chosen so that this has no gaps; but the browser draws
-// in software here, on the cores that it shares with other programs, and the main thread has to wait
-// for that: so a few are let through, and the best of three counts.
+// slowed four times. The chunks and buffers are chosen so that the main thread alone makes no gaps; but
+// the browser draws in software here, on the cores that it shares with other programs, and the main
+// thread and the audio thread must wait for them. With other programs at work on both cores 3 to 10 % was
+// lost, and with chunks of a quarter of the length 25 to 34 %. So the bound lies between, the best of three
+// counts, and the log has the figures.
 func TestFewGapsOnASlowDevice(t *testing.T) {
-	const most = 0.05 // of the time
+	const most = 0.15 // of the time
 	e := exercise(t, "beats")
 	pause := 0
 	zeroRuns(oneRound(synth.Program{Items: []synth.Item{{Sound: e.Start(), Gain: 1}}, Gap: 0.25}), func(_, n int) { pause = max(pause, n) })

@@ -29,15 +29,15 @@ func TestControlToSound(t *testing.T) {
 	for try := 1; ; try++ {
 		var took []float64
 		for len(took) < 7 {
-			l.Wait("soundTap.counts().sounding > 150 && soundTap.counts().sounding < 300", 20*time.Second)
+			l.Wait("soundTap.counts().sounding > 100 && soundTap.counts().sounding < 200", 20*time.Second)
 			for _, key := range []string{"ArrowRight", "ArrowLeft"} { // from 8' to 4' and back
 				l.Eval("keyTimes.length = 0", nil)
 				l.Press(key)
 				from := l.SoundCounts().Sounding
-				l.Wait(num(float64(from+130))+" < soundTap.counts().sounding || soundTap.counts().sounding < "+num(float64(from)), 20*time.Second)
+				l.Wait(num(float64(from+200))+" < soundTap.counts().sounding || soundTap.counts().sounding < "+num(float64(from)), 20*time.Second)
 				var pressed float64
 				l.Eval("keyTimes[0]", &pressed)
-				if s := l.newest(24000, 48000); len(s.Left) == 24000 {
+				if s := l.newest(48000, 48000); len(s.Left) == 48000 {
 					if changed, ok := changeAfter(s, pressed); ok {
 						took = append(took, changed-pressed)
 					}
