@@ -50,7 +50,7 @@ tests:
 	$(HEADING) 'Tests'
 	@go test -shuffle=on -timeout=10m $$(go list ./... | grep -v '/cmd/partialcredit$$')
 	$(HEADING) 'Tests in the browser'
-	@go test -shuffle=on -timeout=10m ./cmd/partialcredit
+	@go test -shuffle=on -timeout=15m ./cmd/partialcredit
 
 bench:
 	$(HEADING) 'Benchmarks, native'

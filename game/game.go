@@ -14,13 +14,14 @@ type Game struct {
 	sheet   *sheet.Sheet
 	measure ui.Measure
 
-	page    pageKind
-	over    overlay
-	current int // which exercise
-	work    work
-	playing playing
-	kept    progress
-	pager   int // which part of the contents is on the screen
+	page     pageKind
+	over     overlay
+	current  int // which exercise
+	work     work
+	handedIn bool // the attempt in work
+	playing  playing
+	kept     progress
+	pager    int // which part of the contents is on the screen
 
 	in       Input
 	hands    ui.Hands
@@ -160,6 +161,8 @@ func (g *Game) exercise() *sheet.Exercise { return &g.sheet.Exercises[g.current]
 
 // open shows an exercise, from its start or from where the learner left it.
 func (g *Game) open(i int) {
+	g.leave()
+	g.handedIn = false
 	g.current, g.page, g.opened, g.dirty = i, working, g.in.Now, true
 	g.stop()
 	e := g.exercise()
@@ -167,6 +170,7 @@ func (g *Game) open(i int) {
 	g.work.target.still(e.Target)
 	g.work.mine.still(g.work.yours)
 	g.playing.loud = newLoud(e.Target, g.work.yours)
+	g.resume(g.kept.Left[e.ID])
 	g.keep()
 }
 
@@ -201,7 +205,7 @@ func (g *Game) grade() {
 	if g.work.uncovered {
 		g.work.marks = min(g.work.marks, UncoveredCap)
 	}
-	g.page, g.dirty = marked, true
+	g.page, g.handedIn, g.dirty = marked, true, true
 }
 
 // marker measures the target of the current exercise once.
@@ -217,6 +221,7 @@ func (g *Game) marker() *mark.Reference {
 // again goes back to work on a marked exercise, from where it was handed in.
 func (g *Game) again() {
 	g.stop()
+	g.work.uncovered, g.handedIn = false, false
 	g.page, g.dirty = working, true
 	g.keep()
 }

@@ -128,9 +128,13 @@ func widget(id string) string { return fmt.Sprintf(`[data-widget=%q]`, id) }
 func (l *learner) press(id string) {
 	l.t.Helper()
 	l.Wait(`document.querySelector('`+widget(id)+`') !== null`, 5*time.Second)
-	if !l.keyboard {
+	key, hasKey := map[string]string{"target": "t", "yours": "y", "turn": "i", "hand in": "h", "next": "n", "again": "a", "contents": "c"}[id]
+	switch {
+	case !l.keyboard:
 		l.Tap(l.Middle(widget(id)))
-	} else {
+	case hasKey:
+		l.Press(key)
+	default:
 		l.tabTo(id)
 		l.Press("Enter")
 	}
@@ -173,14 +177,11 @@ func (l *learner) set(e *sheet.Exercise, control int) {
 		l.Drag(from, Point{X: (from.X + to.X) / 2, Y: from.Y}, to)
 		for range 40 {
 			off := l.offBy(id, place(want))
-			switch {
-			case off > 0.5:
-				l.Tap(l.Middle(widget(fmt.Sprintf("less %d", control))))
-			case off < -0.5:
-				l.Tap(l.Middle(widget(fmt.Sprintf("more %d", control))))
-			default:
+			if math.Abs(off) <= 0.5 {
 				return
 			}
+			name := map[bool]string{true: "less", false: "more"}[off > 0]
+			l.moves(id, func() { l.Tap(l.Middle(widget(fmt.Sprintf("%s %d", name, control)))) })
 		}
 		return
 	}
@@ -189,21 +190,26 @@ func (l *learner) set(e *sheet.Exercise, control int) {
 	l.Wait(`document.querySelector('`+widget(id)+`').value === "0"`, 5*time.Second)
 	for range 200 {
 		off := l.offBy(id, place(want))
-		var before string
-		l.Eval(`document.querySelector('`+widget(id)+`').value`, &before)
 		switch {
 		case off < -25:
-			l.Press("PageUp")
+			l.moves(id, func() { l.Press("PageUp") })
 		case off < -5:
-			l.Press("ArrowRight")
+			l.moves(id, func() { l.Press("ArrowRight") })
 		case off < -0.5:
-			l.KeyDown("ArrowRight", input.ModifierShift)
-			l.KeyUp("ArrowRight", input.ModifierShift)
+			l.moves(id, func() { l.Press("ArrowRight", input.ModifierShift) })
 		default:
 			return
 		}
-		l.Wait(`document.querySelector('`+widget(id)+`').value !== `+strconv.Quote(before), 5*time.Second)
 	}
+}
+
+// moves does what must move a ruler, and waits until it has.
+func (l *learner) moves(id string, do func()) {
+	l.t.Helper()
+	var before string
+	l.Eval(`document.querySelector('`+widget(id)+`').value`, &before)
+	do()
+	l.Wait(`document.querySelector('`+widget(id)+`').value !== `+strconv.Quote(before), 5*time.Second)
 }
 
 // offBy is how many fine steps a ruler stands above a place on its scale.
