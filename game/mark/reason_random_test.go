@@ -128,15 +128,7 @@ func wrong(f *synth.Field, target synth.Sound) (v []float64) {
 			if far(end) < want {
 				break
 			}
-			near, away := at, end
-			for range 50 {
-				if mid := (near + away) / 2; far(mid) < want {
-					near = mid
-				} else {
-					away = mid
-				}
-			}
-			v = append(v, away)
+			v = append(v, stepsAway(far, want, at, end))
 		}
 	}
 	return

@@ -105,15 +105,7 @@ func settings(c *sheet.Control, target synth.Sound) (v []float64) {
 			if far(end) < want {
 				break
 			}
-			near, away := at, end
-			for range 50 {
-				if mid := (near + away) / 2; far(mid) < want {
-					near = mid
-				} else {
-					away = mid
-				}
-			}
-			v = append(v, away)
+			v = append(v, stepsAway(far, want, at, end))
 		}
 		if far(end) >= 3 {
 			v = append(v, end)
@@ -179,4 +171,17 @@ func wanted(name string, c *sheet.Control, e *sheet.Exercise, v float64, said st
 		return matches(x.above)
 	}
 	return matches(x.below)
+}
+
+// stepsAway finds by halving the value between at and end that lies want steps
+// from at; far counts them, and end must lie further.
+func stepsAway(far func(float64) float64, want, at, end float64) float64 {
+	for range 50 {
+		if mid := (at + end) / 2; far(mid) < want {
+			at = mid
+		} else {
+			end = mid
+		}
+	}
+	return end
 }
