@@ -200,7 +200,7 @@ func (g *Game) handIn() {
 func (g *Game) grade() {
 	g.stop()
 	g.playing.loud.yours.finish()
-	g.work.result = g.marker().Mark(g.work.yours)
+	g.work.result = g.marker().Mark(g.work.yours, g.sheet.Strictness.Times())
 	g.work.marks = g.work.result.Marks
 	if g.work.uncovered {
 		g.work.marks = min(g.work.marks, UncoveredCap)

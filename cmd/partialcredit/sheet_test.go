@@ -79,7 +79,7 @@ func (l *learner) exercise(s *sheet.Sheet, i int, run string) {
 	l.Screenshot(fmt.Sprintf("%02d %s marked, %s.png", i+1, e.ID, run))
 
 	yours := l.settings(e)
-	native := mark.Prepare(e.Target).Mark(yours).Marks
+	native := mark.Prepare(e.Target).Mark(yours, 1).Marks
 	shown := l.marks()
 	l.t.Logf("%s: %v marks shown, %.2f computed natively", e.ID, shown, native)
 	if math.Abs(shown-native) > 1 {

@@ -25,7 +25,7 @@ func TestMarksAgree(t *testing.T) {
 		{`"note": 45, "combine": {"how": "sync", "ratio": 2.5}`, `"note": 45, "combine": {"how": "sync", "ratio": 2.6}`, 55.366},
 		{`"a": {"shape": "sine"}, "envelope": {"a": 28, "seconds": 0.06}, "note": 36`, `"a": {"shape": "sine"}, "envelope": {"a": 20, "seconds": 0.06}, "note": 36`, 93.026},
 	} {
-		got := mark.Prepare(parse(t, c.target)).Mark(parse(t, c.yours)).Marks
+		got := mark.Prepare(parse(t, c.target)).Mark(parse(t, c.yours), 1).Marks
 		t.Logf("%s | %s: %.3f", c.target, c.yours, got)
 		if !(math.Abs(got-c.want) <= 0.1) {
 			t.Errorf("%s | %s: %.3f, want %.3f", c.target, c.yours, got, c.want)

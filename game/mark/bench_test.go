@@ -17,7 +17,7 @@ func BenchmarkHandIn(b *testing.B) {
 		b.Run(e.ID, func(b *testing.B) {
 			r, yours := mark.Prepare(e.Target), e.Start()
 			for b.Loop() {
-				r.Mark(yours)
+				r.Mark(yours, 1)
 			}
 		})
 	}

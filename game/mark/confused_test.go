@@ -46,7 +46,7 @@ func TestWhatIsConfusedGetsFewMarks(t *testing.T) {
 			in := func(d string) string { return fmt.Sprintf(`"note": %d, %s`, note, d) }
 			r := mark.Prepare(parse(t, in(c.target)))
 			for _, other := range c.others {
-				got := r.Mark(parse(t, in(other))).Marks
+				got := r.Mark(parse(t, in(other)), 1).Marks
 				t.Logf("note %d, %s | %s: %.1f", note, c.target, other, got)
 				if !(got <= 40) {
 					t.Errorf("note %d, %s and %s: %.1f", note, c.target, other, got)
@@ -65,9 +65,9 @@ func TestSilence(t *testing.T) {
 		got       mark.Result
 		low, high float64
 	}{
-		{"silence for a sound", mark.Prepare(sound).Mark(silence), 0, 5},
-		{"a sound for silence", mark.Prepare(silence).Mark(sound), 0, 5},
-		{"silence for silence", mark.Prepare(silence).Mark(silence), 100, 100},
+		{"silence for a sound", mark.Prepare(sound).Mark(silence, 1), 0, 5},
+		{"a sound for silence", mark.Prepare(silence).Mark(sound, 1), 0, 5},
+		{"silence for silence", mark.Prepare(silence).Mark(silence, 1), 100, 100},
 	} {
 		if !(c.got.Marks >= c.low && c.got.Marks <= c.high) {
 			t.Errorf("%s gets %v", c.name, c.got.Marks)

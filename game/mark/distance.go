@@ -15,8 +15,8 @@ const pooling = 1.359
 
 // differences make the distance between two sounds. Weights and exponents were fitted
 // on 260 rendered targets of all techniques to wanted marks per just-noticeable
-// step (marking.md, section 3); those of the last two, which stay in proportion
-// far from the target, by hand on the built-in sheet and 30 other targets.
+// step (marking.md, section 3); those of the last three by hand: jumps and rate
+// stay in proportion far from the target, growth hears a fade-in.
 var differences = []difference{
 	{"fine spectrum", 2.400, 1.435, func(p *pair) float64 { return relative(p.t.fine, p.y.fine, 0) }},
 	{"fine transport", 0.0202, 3.0, func(p *pair) float64 { return math.Log1p(transport(p.t.coarse, p.y.coarse) * cellCents / 30) }},
@@ -30,6 +30,7 @@ var differences = []difference{
 	{"fast movement in time", 0.336, 0.751, func(p *pair) float64 { return p.bands(p.t.fast, p.y.fast, 0.036) }},
 	{"jumps of the waveform", 7, 2, (*pair).jumpDistance},
 	{"modulation rate", 0.1, 1, (*pair).rateTransport},
+	{"growth of movement", 40, 1.5, (*pair).growth},
 }
 
 // A pair is two sounds being compared, with the weights of the bands that
@@ -146,4 +147,41 @@ func (p *pair) depth() float64 {
 		sum += w * math.Abs(math.Log((p.t.depth[i]+floor)/(p.y.depth[i]+floor)))
 	}
 	return sum
+}
+
+// growth is the earth mover's distance of the strength of movement along time,
+// in seconds, as far as both sounds move: when in the note the movement comes.
+func (p *pair) growth() float64 {
+	n := len(stretches) - 1
+	t, y := make([]float64, n), make([]float64, n)
+	for i, w := range p.band {
+		if w == 0 {
+			continue
+		}
+		for k := range n {
+			t[k] += w * math.Hypot(p.t.slow[i][k], p.t.fast[i][k])
+			y[k] += w * math.Hypot(p.y.slow[i][k], p.y.fast[i][k])
+		}
+	}
+	sumT, sumY := sum(t), sum(y)
+	least := math.Min(sumT, sumY) / float64(n)
+	if least == 0 {
+		return 0
+	}
+	// As densities over the stretches, which are not equally long.
+	var massT, massY float64
+	for k := range n {
+		d := stretches[k+1] - stretches[k]
+		t[k], y[k] = t[k]*d, y[k]*d
+		massT += t[k]
+		massY += y[k]
+	}
+	surplus, work := 0.0, 0.0
+	for k := range n {
+		surplus += t[k]/massT - y[k]/massY
+		if k+1 < n {
+			work += math.Abs(surplus) * (stretches[k+2] - stretches[k]) / 2
+		}
+	}
+	return work * p.t.seconds * least / (least + 0.05)
 }

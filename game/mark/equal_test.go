@@ -52,7 +52,7 @@ func TestWhatSoundsTheSameGetsTheMarks(t *testing.T) {
 		for _, note := range []int{36, 57, 81} {
 			in := func(d string) synth.Sound { return parse(t, fmt.Sprintf(`"note": %d, %s`, note, d)) }
 			a, b := in(c.a), in(c.b)
-			got := mark.Prepare(a).Mark(b).Marks
+			got := mark.Prepare(a).Mark(b, 1).Marks
 			t.Logf("%-34s note %d: %.2f", c.name, note, got)
 			if !(got >= 98) {
 				t.Errorf("%s, note %d: %.2f", c.name, note, got)

@@ -10,6 +10,7 @@ import (
 // magnitudes of the weighted spectrum scaled to a total power of 1, so level,
 // polarity, DC and phase are gone from the start.
 type features struct {
+	seconds float64        // of the sound
 	power   []float64      // per bin: Hann spectrum without the weighting, for the partials
 	fine    []float64      // per cell: Hann spectrum blurred by 15 cents, compressed
 	coarse  []float64      // per cell: the same blurred by 40 cents
@@ -45,7 +46,7 @@ func (g *grid) measure(samples []float32) *features {
 	if x == nil {
 		return nil
 	}
-	f := &features{}
+	f := &features{seconds: g.seconds}
 	f.spectra(g, x)
 	f.movements(g, x)
 	return f

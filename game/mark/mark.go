@@ -1,7 +1,13 @@
 // Package mark compares two sounds: it gives marks and the reasons for them.
 //
-// The marks are measured from the rendered sounds alone, never read off the
-// settings, so settings that sound alike get the same marks.
+// A mark counts just-noticeable steps. How many there are follows from the two
+// descriptions, once everything that is not heard has been taken out of them
+// ([Apart]), and is held to what the two rendered sounds say: never more than
+// thrice, never less than an eighth of the distance between their features. So
+// settings that sound alike earn the same marks whether or not anybody knows
+// why they do, and a small movement of a control that changes the sound a lot
+// costs what is heard. Within these bounds a step is worth the same on every
+// control. The reasons are measured from the sounds alone.
 package mark
 
 import (
@@ -13,6 +19,7 @@ import (
 // A Reference is a target prepared for marking: rendered once, measured once.
 // It keeps buffers and is not safe for concurrent use.
 type Reference struct {
+	sound  synth.Sound
 	grid   *grid
 	target *features // nil for silence
 	heard  *heard
@@ -22,6 +29,7 @@ type Reference struct {
 // A Result is what a hand-in earns.
 type Result struct {
 	Marks    float64   // 0 to 100
+	Steps    float64   // just-noticeable steps from the target; +Inf for silence
 	Partials []Partial // the target's audible partials, lowest first
 	Reasons  []Reason  // what cost marks, the most costly first
 }
@@ -31,44 +39,65 @@ func Prepare(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
 	sound := perform(target, seconds)
-	r := &Reference{grid: g, target: g.measure(sound), heard: hear(&g.kit, sound, Rate, g.note)}
+	r := &Reference{sound: target, grid: g, target: g.measure(sound), heard: hear(&g.kit, sound, Rate, g.note)}
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
 	return r
 }
 
-// Mark renders and measures a hand-in and compares it with the target. 100
-// means that no difference would be heard. Silence gets 0, unless the target
-// is silent too.
-func (r *Reference) Mark(yours synth.Sound) Result {
+// Mark renders and measures a hand-in and compares it with the target. Every
+// just-noticeable step is taken times as large: 1 marks as an expert hears, 2
+// and 4 are kinder. 100 means that no difference would be heard. Silence gets
+// 0, unless the target is silent too.
+func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	sound := perform(yours, r.grid.seconds)
 	y := r.grid.measure(sound)
-	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note))}
+	steps := r.steps(yours, y)
+	result := Result{
+		Marks:   credit(steps / times),
+		Steps:   steps,
+		Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note)),
+	}
 	if r.target != nil {
 		result.Partials = r.grid.ticks(r.places, r.target, y)
 	}
 	return result
 }
 
-// The curve from distance to marks. Distances up to unheard are no difference:
-// they come from where a movement stood when the sound began and ended. Half
-// the marks are gone 1/steepness beyond it. (Design choices: the one is the
-// distance of one just-noticeable step, the other lets half the marks go at 3
-// to 6 of them; see TestMarksFallAwayFromTheTarget.)
+// How many times more, and less, than the sounds say may a step on a control
+// be worth. Wide, because the distance of the features means up to eight times
+// as much on one control as on another (an index of frequency modulation), and
+// narrow where it hears nothing (design choices, from the credit table).
 const (
-	unheard   = 0.25
-	steepness = 1.3
+	mostKind  = 3.0
+	mostHarsh = 8.0
 )
 
-// credit is the mark of a pair of sounds, 0 to 100.
-func credit(t, y *features) float64 {
+// steps is how far yours, with features y, lies from the target.
+func (r *Reference) steps(yours synth.Sound, y *features) float64 {
 	switch {
-	case t == nil && y == nil:
-		return 100
-	case t == nil || y == nil:
+	case r.target == nil && y == nil:
 		return 0
+	case r.target == nil || y == nil:
+		return math.Inf(1)
 	}
-	x := steepness * math.Max(0, compare(t, y).z()-unheard)
-	return 100 / (1 + x*x)
+	heard := audible(compare(r.target, y).z())
+	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
 }
+
+// audible turns the distance of features into just-noticeable steps, right on
+// the whole and not for every control. Distances up to unheard are no
+// difference: they come from where a movement stood when the sound began and
+// ended. (Fitted with the differences; marking.md 3.)
+func audible(z float64) float64 {
+	const unheard, steepness = 0.25, 1.3
+	return half * math.Pow(steepness*math.Max(0, z-unheard), 4.0/3)
+}
+
+// half is the number of steps at which half the marks are gone (design choice).
+const half = 7.0
+
+// credit is the mark at a number of just-noticeable steps, 0 to 100: 96 at one,
+// 20 at 17.
+func credit(steps float64) float64 { return 100 / (1 + math.Pow(steps/half, 1.6)) }

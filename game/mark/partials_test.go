@@ -14,14 +14,14 @@ import (
 func TestPartialsOfTheTarget(t *testing.T) {
 	saw, pulse := parse(t, `"note": 57`), parse(t, `"note": 57, "a": {"shape": "pulse", "duty": 0.25}`)
 	r := mark.Prepare(saw)
-	for _, p := range r.Mark(saw).Partials {
+	for _, p := range r.Mark(saw, 1).Partials {
 		near(t, "sawtooth", p.Target, -20*math.Log10(float64(p.Number)), 0.15)
 		near(t, "sawtooth", p.Hz, 220*float64(p.Number), 1e-6)
 		if !p.Within || p.Target != p.Yours {
 			t.Errorf("the same sound: %+v", p)
 		}
 	}
-	crosses := r.Mark(pulse).Partials
+	crosses := r.Mark(pulse, 1).Partials
 	if n := len(crosses); n < 10 || n > 25 {
 		t.Errorf("%d partials of a sawtooth at 220 Hz can be heard out", n)
 	}
@@ -30,7 +30,7 @@ func TestPartialsOfTheTarget(t *testing.T) {
 			t.Errorf("a quarter duty has no partial %d: %+v", p.Number, p)
 		}
 	}
-	for _, p := range mark.Prepare(pulse).Mark(saw).Partials {
+	for _, p := range mark.Prepare(pulse).Mark(saw, 1).Partials {
 		if p.Number%4 == 0 {
 			t.Errorf("the target has no partial %d: %+v", p.Number, p)
 		}
@@ -41,7 +41,7 @@ func TestPartialsOfTheTarget(t *testing.T) {
 // difference, of equal level, and nothing else.
 func TestPartialsOfAnInharmonicTarget(t *testing.T) {
 	s := parse(t, `"note": 57, "a": {"shape": "sine"}, "b": {"shape": "sine"}, "combine": {"how": "ring", "ratio": 2.4}`)
-	got := mark.Prepare(s).Mark(s).Partials
+	got := mark.Prepare(s).Mark(s, 1).Partials
 	want := []float64{220 * 1.4, 220 * 3.4}
 	if len(got) != len(want) {
 		t.Fatalf("%+v", got)
@@ -59,7 +59,7 @@ func TestPartialsOfAnInharmonicTarget(t *testing.T) {
 // carrier and a pair of sidebands of half the depth, all three to be ticked.
 func TestPartialsOfCarrierAndSidebands(t *testing.T) {
 	s := parse(t, `"note": 69, "a": {"shape": "sine"}, "b": {"shape": "sine"}, "combine": {"how": "am", "ratio": 0.62, "depth": 0.8}`)
-	got := mark.Prepare(s).Mark(s).Partials
+	got := mark.Prepare(s).Mark(s, 1).Partials
 	want := []struct{ hz, db float64 }{{440 * 0.38, 20 * math.Log10(0.4)}, {440, 0}, {440 * 1.62, 20 * math.Log10(0.4)}}
 	if len(got) != len(want) {
 		t.Fatalf("%+v", got)

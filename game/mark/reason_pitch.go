@@ -130,8 +130,3 @@ func compareVibrato(t, y *heard) (f []finding) {
 	text := fmt.Sprintf("The vibrato of yours is fully there after %s, the target's after %s.", duration(b.fade), duration(a.fade))
 	return append(f, finding{aboutVibrato, Reason{text, 0.8 * fade}})
 }
-
-// rateSteps is how many just-noticeable steps lie between two rates.
-func rateSteps(a, b float64) float64 {
-	return math.Abs(math.Asinh(b*0.07/0.06)-math.Asinh(a*0.07/0.06)) / 0.07
-}

@@ -44,6 +44,28 @@ func Steps(field string, s synth.Sound, from, to float64) float64 {
 	return sum * math.Abs(to-from) / n
 }
 
+// Away returns the value of a field that lies so many just-noticeable steps
+// from its value in s, on the way to end; ok is false where end is nearer.
+func Away(field string, s synth.Sound, steps, end float64) (v float64, ok bool) {
+	f, ok := synth.FieldByName(field)
+	if !ok {
+		return 0, false
+	}
+	at := f.Get(&s)
+	if Steps(field, s, at, end) < steps {
+		return end, false
+	}
+	low, high := at, end
+	for range 50 {
+		if v = (low + high) / 2; Steps(field, s, at, v) < steps {
+			low = v
+		} else {
+			high = v
+		}
+	}
+	return high, true
+}
+
 // choiceSteps stands between two shapes or footages: plainly different, as far
 // as a difference that earns a fifth of the marks (design choice).
 const choiceSteps = 20
@@ -73,7 +95,7 @@ var steps = map[string]func(v float64, s *synth.Sound) float64{
 		if s.Combine.How == synth.Sync {
 			return 0.015 * v // marking 5; hearing 1.3 computes 2 to 2.6 % for the peak
 		}
-		return 0.004 * v // sidebands move by about a pitch step (marking 5)
+		return ratioStep(v, s)
 	},
 	// Sidebands by 1 dB, or detection of modulation at 5 % (Viemeister 1979;
 	// hearing 1.5).
@@ -97,7 +119,7 @@ var steps = map[string]func(v float64, s *synth.Sound) float64{
 	"amplitude.release": func(v float64, _ *synth.Sound) float64 { return 0.002 + 0.25*v },
 	"envelope.a":        fallStep,
 	"envelope.b":        fallStep,
-	"envelope.depth":    func(float64, *synth.Sound) float64 { return 0.05 }, // design choice
+	"envelope.depth":    func(float64, *synth.Sound) float64 { return 0.02 }, // 1 dB rms of excitation (computed as in hearing 1.3)
 
 	"character": func(float64, *synth.Sound) float64 { return 0.1 }, // design choice
 	// Where a movement starts is not heard (hearing 1.7): the whole circle.
@@ -109,6 +131,28 @@ var steps = map[string]func(v float64, s *synth.Sound) float64{
 const pitchStep = 5.0 // cents
 
 func rateStep(hz float64) float64 { return math.Hypot(0.07*hz, 0.06) }
+
+// rateSteps is how many just-noticeable steps lie between two rates.
+func rateSteps(a, b float64) float64 {
+	return math.Abs(math.Asinh(b*0.07/0.06)-math.Asinh(a*0.07/0.06)) / 0.07
+}
+
+// ratioStep lets sidebands move by about a pitch step (marking 5), or less
+// where some nearly meet: then it is their beats that are heard. Lines k·A ± B
+// meet where twice B is a multiple of A; those of frequency modulation, folded
+// at 0 Hz, where twice A is a multiple of B.
+func ratioStep(v float64, s *synth.Sound) float64 {
+	if s.Combine.How == synth.OnlyA || s.Combine.How == synth.Mix {
+		return 0.004 * v // not heard
+	}
+	a, b := s.Hz()
+	meet, perRatio := math.Abs(2*b-math.Round(2*b/a)*a), 2*a
+	if s.Combine.How == synth.FM {
+		k := math.Max(1, math.Round(2*a/b))
+		meet, perRatio = math.Abs(2*a-k*b), k*a
+	}
+	return math.Min(0.004*v, rateStep(meet)/perRatio)
+}
 
 // detuneStep is in cents. Beside a second oscillator it is the beat rate that
 // is heard, and its step is that of a rate; never more than a pitch step.
@@ -133,8 +177,12 @@ func dutyStep(v float64, s *synth.Sound) float64 {
 }
 
 func levelStep(v float64, _ *synth.Sound) float64 {
-	return math.Max(v, 0.1) * (math.Pow(10, 1.0/20) - 1)
+	return math.Max(v, quietest) * (math.Pow(10, 1.0/20) - 1)
 }
+
+// quietest is the level from which on down steps are equal: one at 20 dB under
+// the other is all but covered (design choice).
+const quietest = 0.1
 
 // fallStep is in semitones: a glide of a tenth of an ERB, 23 to 57 cents, is
 // just heard (Järveläinen and Välimäki; hearing 1.1), larger ones to 4 %; a

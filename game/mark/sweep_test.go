@@ -75,7 +75,7 @@ func sweep(t *testing.T, e *sheet.Exercise, c *sheet.Control, r *mark.Reference,
 	for n, v := range values {
 		s := e.Target
 		c.Set(&s, v)
-		m := r.Mark(s).Marks
+		m := r.Mark(s, 1).Marks
 		if n == 0 && m < 99.999 {
 			t.Errorf("%s: the target itself gets %.2f", name, m)
 		}
@@ -112,7 +112,7 @@ func TestConfusedChoices(t *testing.T) {
 			for v := range f.Choices {
 				s := e.Target
 				c.Set(&s, float64(v))
-				m := r.Mark(s).Marks
+				m := r.Mark(s, 1).Marks
 				t.Logf("%s: %s %s gets %.1f", e.ID, f.Name, f.Choices[v], m)
 				same := s == e.Target || isSawtooth(f, s) && isSawtooth(f, e.Target)
 				switch {

@@ -23,9 +23,10 @@ const MaxControls = 4
 
 // A Sheet is a list of exercises.
 type Sheet struct {
-	Version   int        `json:"version"` // always [Version]
-	Title     string     `json:"title"`
-	Exercises []Exercise `json:"exercises"`
+	Version    int        `json:"version"` // always [Version]
+	Title      string     `json:"title"`
+	Strictness Strictness `json:"strictness"` // of its marks; for experts where it is left out
+	Exercises  []Exercise `json:"exercises"`
 }
 
 // An Exercise asks the learner to match a target sound. The learner starts
@@ -93,9 +94,10 @@ func Builtin() *Sheet {
 func Parse(data []byte) (*Sheet, error) {
 	var s Sheet
 	var raw struct {
-		Version   int               `json:"version"`
-		Title     string            `json:"title"`
-		Exercises []json.RawMessage `json:"exercises"`
+		Version    int               `json:"version"`
+		Title      string            `json:"title"`
+		Strictness Strictness        `json:"strictness"`
+		Exercises  []json.RawMessage `json:"exercises"`
 	}
 	if err := strict(data, &raw); err != nil {
 		return nil, fmt.Errorf("the sheet cannot be read: %w", err)
@@ -103,7 +105,7 @@ func Parse(data []byte) (*Sheet, error) {
 	if raw.Version != Version {
 		return nil, fmt.Errorf("the sheet has version %d; this program reads version %d", raw.Version, Version)
 	}
-	s.Version, s.Title = raw.Version, raw.Title
+	s.Version, s.Title, s.Strictness = raw.Version, raw.Title, raw.Strictness
 	for i, data := range raw.Exercises {
 		var e Exercise
 		if err := strict(data, &e); err != nil {
