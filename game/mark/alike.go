@@ -71,6 +71,10 @@ func uncombine(s *synth.Sound) {
 		c.Ratio = b / a
 		s.B.Footage, s.B.Cents = s.A.Footage, s.A.Cents
 	}
+	sawtooth := s.B.Shape == synth.Sawtooth || s.B.Shape == synth.FallingSawtooth
+	if c.How == synth.Sync && sawtooth && s.Envelope.B <= 0 {
+		c.Ratio = math.Max(c.Ratio, 1) // below it the sawtooth is only cut off, which makes it softer
+	}
 }
 
 // directions turns falling sawtooths into rising ones where only phases

@@ -30,6 +30,7 @@ type Reference struct {
 type Result struct {
 	Marks    float64   // 0 to 100
 	Steps    float64   // just-noticeable steps from the target; +Inf for silence
+	Heard    float64   // how many the sounds alone would say, less sure for any one control
 	Partials []Partial // the target's audible partials, lowest first
 	Reasons  []Reason  // what cost marks, the most costly first
 }
@@ -53,10 +54,12 @@ func Prepare(target synth.Sound) *Reference {
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	sound := perform(yours, r.grid.seconds)
 	y := r.grid.measure(sound)
-	steps := r.steps(yours, y)
+	heard := r.distance(y)
+	steps := math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
 	result := Result{
 		Marks:   credit(steps / times),
 		Steps:   steps,
+		Heard:   heard,
 		Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note)),
 	}
 	if r.target != nil {
@@ -74,16 +77,16 @@ const (
 	mostHarsh = 8.0
 )
 
-// steps is how far yours, with features y, lies from the target.
-func (r *Reference) steps(yours synth.Sound, y *features) float64 {
+// distance is how many steps features y lie from the target, for all that the
+// sounds alone can say.
+func (r *Reference) distance(y *features) float64 {
 	switch {
 	case r.target == nil && y == nil:
 		return 0
 	case r.target == nil || y == nil:
 		return math.Inf(1)
 	}
-	heard := audible(compare(r.target, y).z())
-	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
+	return audible(compare(r.target, y).z())
 }
 
 // audible turns the distance of features into just-noticeable steps, right on

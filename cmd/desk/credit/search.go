@@ -1,0 +1,99 @@
+package credit
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"partialcredit/game/mark"
+	"partialcredit/synth"
+)
+
+// A Counterexample is a setting that earns more than [flattered] marks although
+// the ear finds it different.
+type Counterexample struct {
+	Technique     string
+	Target, Yours synth.Sound
+	Marks         float64
+	Ear           float64 // dB, see [Different]
+}
+
+// flattered are the marks that no setting may earn that sounds different, and
+// plainly how far apart in dB rms of excitation that is: the closest of the
+// plain shapes, a sawtooth and a pulse of 25 % and a triangle and a sine, lie
+// 3.4 and 4.7 dB apart (hearing.md 8(c)12).
+const (
+	flattered = 90.0
+	plainly   = 3.4
+)
+
+// Search looks for the setting of any field that earns more than [flattered]
+// marks and that the ear finds the most different: a random walk from the
+// target in just-noticeable steps that keeps what is further away.
+func (t *Technique) Search(target synth.Sound, tries int, seed uint64) Counterexample {
+	random := rand.New(rand.NewPCG(seed, uint64(target.Note)))
+	r, ear := mark.Prepare(target), NewEar()
+	pattern := ear.Listen(target)
+	best := Counterexample{Technique: t.Name, Target: target, Yours: target, Marks: 100}
+	fields := searched()
+	for range tries {
+		yours := best.Yours
+		for range 1 + random.IntN(3) {
+			f := &fields[random.IntN(len(fields))]
+			if random.IntN(3) > 0 { // mostly what the exercise would give the learner
+				f, _ = synth.FieldByName(t.Fields[random.IntN(len(t.Fields))])
+			}
+			stray(f, &yours, random)
+		}
+		m := r.Mark(yours, 1).Marks
+		if m <= flattered {
+			continue
+		}
+		if d := Different(pattern, ear.Listen(yours)); d > best.Ear {
+			best.Yours, best.Marks, best.Ear = yours, m, d
+		}
+	}
+	return best
+}
+
+// searched are the fields that belong to the sound and not to the task.
+func searched() (fields []synth.Field) {
+	for _, f := range synth.Fields() {
+		switch f.Name {
+		case "note", "seconds", "seed":
+		default:
+			fields = append(fields, f)
+		}
+	}
+	return fields
+}
+
+// stray moves a field by a tenth of a step to thirty steps, or to any choice.
+func stray(f *synth.Field, s *synth.Sound, random *rand.Rand) {
+	if len(f.Choices) > 0 {
+		f.Set(s, float64(random.IntN(len(f.Choices))))
+		return
+	}
+	steps := 0.1 * math.Pow(300, random.Float64())
+	if random.IntN(2) == 0 {
+		steps = -steps
+	}
+	f.Set(s, f.Clamp(f.Get(s)+steps*mark.Step(f.Name, *s)))
+}
+
+// Anywhere returns the target with every control of the technique at random
+// within its range, as somebody who only guesses would set them.
+func (t *Technique) Anywhere(target synth.Sound, random *rand.Rand) synth.Sound {
+	for _, name := range t.Fields {
+		f, _ := synth.FieldByName(name)
+		low, high := limits(f, &target)
+		v := low + (high-low)*random.Float64()
+		if f.Log {
+			v = low * math.Pow(high/low, random.Float64())
+		}
+		if len(f.Choices) > 0 {
+			v = float64(random.IntN(len(f.Choices)))
+		}
+		f.Set(&target, v)
+	}
+	return target
+}

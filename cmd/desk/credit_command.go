@@ -1,0 +1,31 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"runtime"
+
+	"partialcredit/cmd/desk/credit"
+)
+
+func runCredit(args []string, out io.Writer) error {
+	flags := newFlags("credit")
+	targets := flags.Int("targets", 17, "how many random `targets` of each technique, 1 to 1000")
+	seed := flags.Uint64("seed", 1, "the `number` that chooses the targets")
+	tries := flags.Int("tries", 40, "how many `steps` to search for a setting that earns too much, for every fourth target; 0 for none")
+	if err := parseFlags(flags, args, out); err != nil {
+		return err
+	}
+	switch {
+	case *targets < 1 || *targets > 1000:
+		return &misuseError{fmt.Errorf("there are %d targets; there must be 1 to 1000", *targets)}
+	case *tries < 0:
+		return &misuseError{fmt.Errorf("the search has %d steps; it must have 0 or more", *tries)}
+	}
+	t, err := credit.Run(credit.Options{Targets: *targets, Seed: *seed, Tries: *tries, Workers: runtime.NumCPU()})
+	if err != nil {
+		return err
+	}
+	t.Write(out)
+	return nil
+}
