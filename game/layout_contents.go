@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 )
 
@@ -49,6 +50,9 @@ func (g *Game) layContents(p *paper) {
 	total := fmt.Sprintf("%d of %d handed in", done, len(g.sheet.Exercises))
 	if done > 0 {
 		total += fmt.Sprintf(", %.0f marks on average", sum/float64(done))
+	}
+	if s := g.sheet.Strictness; s != sheet.Expert {
+		total += ", marked for " + s.Whom()
 	}
 	g.scene.Body = total + ". Marks and settings stay on this device."
 	area, _ = p.paragraph(area, g.scene.Title, p.title, true, Black)

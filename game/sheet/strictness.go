@@ -18,13 +18,21 @@ const (
 
 var strictnesses = []struct {
 	name  string
+	whom  string
 	times float64
-}{{"expert", 1}, {"practised", 2}, {"beginner", 4}}
+}{
+	{"expert", "experts", 1},
+	{"practised", "the practised", 2},
+	{"beginner", "beginners", 4},
+}
 
 // Times is how many times larger every just-noticeable step is taken: 1 for
 // experts, 2 for the practised, 4 for beginners, whose thresholds are larger by
 // about as much (hearing.md 8(a) of the project's references).
 func (s Strictness) Times() float64 { return strictnesses[s].times }
+
+// Whom says for whom the sheet is marked, to follow "for".
+func (s Strictness) Whom() string { return strictnesses[s].whom }
 
 // String is the name in the format of a sheet.
 func (s Strictness) String() string { return strictnesses[s].name }

@@ -27,29 +27,36 @@ const (
 )
 
 // Search looks for the setting of any field that earns more than [flattered]
-// marks and that the ear finds the most different: a random walk from the
-// target in just-noticeable steps that keeps what is further away.
+// marks and that the ear finds the most different. Two walks in just-noticeable
+// steps climb towards what is further from the target and not too few marks,
+// and may fall back less and less (simulated annealing): one from the target,
+// one from a setting anywhere, in case another island of marks lies there.
 func (t *Technique) Search(target synth.Sound, tries int, seed uint64) Counterexample {
 	random := rand.New(rand.NewPCG(seed, uint64(target.Note)))
 	r, ear := mark.Prepare(target), NewEar()
 	pattern := ear.Listen(target)
 	best := Counterexample{Technique: t.Name, Target: target, Yours: target, Marks: 100}
 	fields := searched()
-	for range tries {
-		yours := best.Yours
-		for range 1 + random.IntN(3) {
-			f := &fields[random.IntN(len(fields))]
-			if random.IntN(3) > 0 { // mostly what the exercise would give the learner
-				f, _ = synth.FieldByName(t.Fields[random.IntN(len(t.Fields))])
+	for _, start := range []synth.Sound{target, t.Anywhere(target, random)} {
+		at, height := start, math.Inf(-1)
+		for n := range tries / 2 {
+			yours := at
+			for range 1 + random.IntN(3) {
+				f := &fields[random.IntN(len(fields))]
+				if random.IntN(3) > 0 { // mostly what the exercise would give the learner
+					f, _ = synth.FieldByName(t.Fields[random.IntN(len(t.Fields))])
+				}
+				stray(f, &yours, random)
 			}
-			stray(f, &yours, random)
-		}
-		m := r.Mark(yours, 1).Marks
-		if m <= flattered {
-			continue
-		}
-		if d := Different(pattern, ear.Listen(yours)); d > best.Ear {
-			best.Yours, best.Marks, best.Ear = yours, m, d
+			m := r.Mark(yours, 1).Marks
+			d := Different(pattern, ear.Listen(yours))
+			if m > flattered && d > best.Ear {
+				best.Yours, best.Marks, best.Ear = yours, m, d
+			}
+			h := math.Min(d, 2*plainly) - max(0, flattered-m)/10 // a decibel for ten marks
+			if heat := 1 - 2*float64(n)/float64(tries); h > height-heat*random.Float64() {
+				at, height = yours, h
+			}
 		}
 	}
 	return best
