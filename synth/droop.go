@@ -2,45 +2,50 @@ package synth
 
 import "math"
 
-// A droop is a five-tap filter that undoes the fall of sinc⁶(f/fs) which the
-// corrections bring, to fourth order: 1/sinc⁶ = 1 + w²/4 + w⁴/30 + …, w in
-// radians per sample (own derivation). Delay: two samples. Known weakness:
-// at four times 48 kHz 0.004 dB are missing at 18 kHz.
-type droop struct{ x1, x2, x3, x4 float64 }
-
-const (
-	droop0 = 73.0 / 40
-	droop1 = -7.0 / 15
-	droop2 = 13.0 / 240
-)
+// A droop is a symmetric filter that undoes the fall of sinc¹²(f) which the
+// corrections bring, f in cycles per sample. Its coefficients are those with
+// the least greatest error of sinc¹² times the filter up to f = 0.293, the end
+// of what the half-band filters let through at twice 48 kHz (Lawson's method;
+// own design). Known weakness: that error.
+type droop struct{ x [2*droopDelay + ticks]float64 }
 
 // droopDelay is the delay of a droop in samples.
-const droopDelay = 2
+const droopDelay = 7
+
+// The coefficients, from the outermost inwards.
+var (
+	droopTaps   = []float64{-0.00564384370340511, 0.04707514761511138, -0.2162359654425593, 0.7154443525041579, -1.884557437217714, 4.125195693150384, -7.500955537635043}
+	droopMiddle = 10.43935518023052
+)
 
 // run filters a block in place.
 func (d *droop) run(block *[ticks]float64) {
-	x1, x2, x3, x4 := d.x1, d.x2, d.x3, d.x4
-	for i, x := range block {
-		block[i] = droop0*x2 + droop1*(x1+x3) + droop2*(x+x4)
-		x1, x2, x3, x4 = x, x1, x2, x3
+	copy(d.x[:], d.x[ticks:])
+	copy(d.x[2*droopDelay:], block[:])
+	symmetric(block[:], droopTaps, d.x[:], 2*droopDelay)
+	for i, x := range d.x[droopDelay:][:ticks] {
+		block[i] += droopMiddle * x
 	}
-	d.x1, d.x2, d.x3, d.x4 = x1, x2, x3, x4
 }
 
 // undroop is what a sine of inc cycles per sample must be multiplied by so
 // that it leaves the droop with its own amplitude.
 func undroop(inc float64) float64 {
-	c := cosineOf(wrap(inc))
-	return 1 / (droop0 + 2*droop1*c + 2*droop2*(2*c*c-1))
+	gain := droopMiddle
+	for i, e := range droopTaps {
+		gain += 2 * e * cosineOf(wrap(inc*float64(droopDelay-i)))
+	}
+	return 1 / gain
 }
 
 // spline is the factor by which the B-spline convolves a sine of inc cycles
-// per sample: sinc⁶.
+// per sample: sinc¹².
 func spline(inc float64) float64 {
 	if inc == 0 {
 		return 1
 	}
 	s := math.Sin(math.Pi*inc) / (math.Pi * inc)
+	s *= s * s
 	s *= s
-	return s * s * s
+	return s * s
 }

@@ -2,9 +2,13 @@ package synth
 
 import "math"
 
-// maxInc bounds the frequency of an oscillator, in cycles per oversampled
-// sample. What lies above is inaudible four octaves over.
-const maxInc = 0.45
+// maxHz bounds the frequency of an oscillator, as a multiple of the output rate.
+// What lies above is inaudible two octaves over.
+const maxHz = 1.8
+
+// maxSine bounds the frequency of a sine that nothing corrects, in cycles per
+// sample.
+const maxSine = 0.45
 
 // bend is the strength of the bending at full character.
 const bend = 0.2
@@ -150,8 +154,11 @@ func (o *osc) modulated() {
 // the corrections.
 func (o *osc) sines(resets []reset) {
 	gain := undroop
-	if o.cut {
+	switch {
+	case o.cut:
 		gain = spline
+	case max(o.from, o.to) > maxSine:
+		gain = func(float64) float64 { return 0 }
 	}
 	g, g2 := gain(o.from), o.k*gain(2*o.from)
 	dg, dg2 := (gain(o.to)-g)/ticks, (o.k*gain(2*o.to)-g2)/ticks
