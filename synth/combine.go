@@ -27,65 +27,66 @@ func (c *core) oscillators(now *control, block, other *[ticks]float64) {
 	fromA, fromB := c.increments(last)
 	toA, toB := c.increments(now)
 	c.pasts[c.step%pastSteps] = past{c.a.phase, fromA, toA, c.b.phase, fromB, toB}
-	runA := func() {
-		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.a.run(now.dutyA, nil)
+	runA := func() *[ticks]float64 {
+		c.a.advance(fromA, toA, now.phaseA-last.phaseA)
+		return c.a.run(now.dutyA, nil)
 	}
-	runB := func() {
-		c.b.move(fromB, toB, now.phaseB-last.phaseB)
-		c.b.run(now.dutyB, nil)
+	runB := func() *[ticks]float64 {
+		c.b.advance(fromB, toB, now.phaseB-last.phaseB)
+		return c.b.run(now.dutyB, nil)
 	}
 	switch c.build.how {
 	case OnlyA:
-		runA()
-		scale(block, &c.a.out, last.levelA, now.levelA)
+		scale(block, runA(), last.levelA, now.levelA)
 		c.a.eq.run(block)
 	case Mix:
-		runA()
-		runB()
-		scale(block, &c.a.out, last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
-		scale(other, &c.b.out, last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
-		for i := range block {
-			block[i] += other[i]
+		scale(block, runA(), last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
+		scale(other, runB(), last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
+		for i, x := range other {
+			block[i] += x
 		}
 		c.a.eq.run(block)
 	case Sync:
-		c.a.move(fromA, toA, 0)
-		c.b.move(fromB, toB, 0) // the resets forget any other phase
-		c.b.run(now.dutyB, c.a.wraps())
-		scale(block, &c.b.out, last.levelB, now.levelB)
+		c.a.advance(fromA, toA, 0)
+		c.b.advance(fromB, toB, 0) // the resets forget any other phase
+		scale(block, c.b.run(now.dutyB, c.a.wraps()), last.levelB, now.levelB)
 		c.a.eq.run(block)
 	case FM:
-		runB()
 		const cycle = 2 * math.Pi // radians
-		scale(other, &c.b.out, last.levelB*last.index/cycle, now.levelB*now.index/cycle)
-		var splined [ticks]float64
-		copy(splined[:], c.splined[:])
-		copy(splined[droopDelay:], other[:])
-		copy(c.splined[:], other[ticks-droopDelay:])
-		c.b.eq.run(other)
-		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.a.modulate(other, &splined, c.dev)
-		c.dev = other[ticks-1]
-		c.a.run(now.dutyA, nil)
-		scale(block, &c.a.out, last.levelA, now.levelA)
-		if !c.a.bare() {
+		scale(other, runB(), last.levelB*last.index/cycle, now.levelB*now.index/cycle)
+		c.a.advance(fromA, toA, now.phaseA-last.phaseA)
+		c.modulate(other)
+		scale(block, c.a.run(now.dutyA, nil), last.levelA, now.levelA)
+		if !c.a.bare {
 			c.a.eq.run(block)
 		}
 	case Ring, AM:
-		runA()
-		runB()
-		scale(block, &c.a.out, last.levelA, now.levelA)
+		scale(block, runA(), last.levelA, now.levelA)
 		c.a.eq.run(block)
 		if c.build.how == Ring {
-			scale(other, &c.b.out, last.levelB, now.levelB)
+			scale(other, runB(), last.levelB, now.levelB)
 		} else {
-			scale(other, &c.b.out, last.levelB*last.depth, now.levelB*now.depth)
+			scale(other, runB(), last.levelB*last.depth, now.levelB*now.depth)
 		}
 		c.b.eq.run(other)
 	}
 	c.last = *now
 	c.step++
+}
+
+// modulate moves the phase of A by dev, in cycles and still without its droop
+// undone.
+func (c *core) modulate(dev *[ticks]float64) {
+	splined := *dev
+	if !c.b.bare {
+		n := c.b.eq.delay()
+		copy(splined[:], c.splined[:n])
+		copy(splined[n:], dev[:])
+		copy(c.splined[:n], dev[ticks-n:])
+		c.b.eq.run(dev)
+	}
+	c.a.modulate(dev, &splined, c.dev)
+	c.dev = dev[ticks-1]
 }
 
 // product says whether the core multiplies its oscillators.

@@ -28,7 +28,7 @@ type core struct {
 	last  control // at the end of the last step
 	dev   float64 // of the phase of A, in cycles
 	// What comes next of the same, before its droop is undone.
-	splined [droopDelay]float64
+	splined [droopMost]float64
 
 	m1, m2 int
 	first  *halfband    // from four times to twice the output rate
@@ -66,18 +66,31 @@ func (c *core) start(b build, phaseA, phaseB float64, now control) {
 	k := bend * b.character
 	incA, incB := c.increments(&now)
 	ahead := c.warm() * tick * c.over
-	c.a.start(b.shapeA, k, phaseA-incA*float64(ahead-c.delayA()), now.dutyA, b.how == FM)
-	c.b.start(b.shapeB, k, phaseB-incB*float64(ahead-c.delayB()), now.dutyB, false)
+	c.a.start(b.shapeA, k, phaseA-incA*float64(ahead-c.delayA()), now.dutyA)
+	c.b.start(b.shapeB, k, phaseB-incB*float64(ahead-c.delayB()), now.dutyB)
+	c.a.bare, c.b.bare = c.bare()
 	c.b.cut = b.how == Sync
-	c.dev, c.splined, c.step = 0, [droopDelay]float64{}, 0
+	c.dev, c.splined, c.step = 0, [droopMost]float64{}, 0
 }
 
 // use chooses what the core makes.
 func (c *core) use(b build) {
 	c.build, c.over = b, 2
-	if b.how == FM {
-		c.over = 4
+	taps := droopPlain
+	switch {
+	case b.how == FM:
+		c.over, taps = 4, droopFourfold
+	case c.product():
+		taps = droopProduct
 	}
+	c.a.eq.taps, c.b.eq.taps = taps, taps
+}
+
+// bare says which oscillators are sines that nothing has to correct: one
+// whose phase anything moves, and a sine that moves it.
+func (c *core) bare() (a, b bool) {
+	a = c.build.how == FM && c.build.shapeA == Sine
+	return a, a && c.build.shapeB == Sine
 }
 
 // warm is the number of ticks after which the filters have forgotten that
@@ -108,18 +121,21 @@ func (c *core) delay() int { return max(c.delayA(), c.delayB()) }
 // lag is the delay in seconds.
 func (c *core) lag() float64 { return float64(c.delay()) / (float64(c.over) * c.rate) }
 
-func (c *core) delayB() int {
-	if c.build.how == FM {
-		return c.delayA() + reach + droopDelay
-	}
-	return reach + droopDelay + c.filters()
-}
-
 func (c *core) delayA() int {
-	if c.build.how == FM && c.build.shapeA == Sine {
+	if bare, _ := c.bare(); bare {
 		return c.filters()
 	}
-	return reach + droopDelay + c.filters()
+	return c.filters() + reach + c.a.eq.delay()
+}
+
+func (c *core) delayB() int {
+	switch _, bare := c.bare(); {
+	case bare:
+		return c.delayA()
+	case c.build.how == FM:
+		return c.delayA() + reach + c.b.eq.delay()
+	}
+	return c.filters() + reach + c.b.eq.delay()
 }
 
 // filters is the delay of the way from the oscillators to the output, less the

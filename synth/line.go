@@ -30,3 +30,9 @@ type reset struct {
 	i     int
 	t, to float64
 }
+
+// A motion is the movement of a phase over a step: at a speed that changes in a
+// straight line, by at(i) from sample i-1 to sample i.
+type motion struct{ first, step float64 }
+
+func (m motion) at(i int) float64 { return m.first + float64(i)*m.step }

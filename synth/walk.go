@@ -67,36 +67,48 @@ func (w *walk) begin() float64 {
 }
 
 // run adds the waveform to out, whose first [reach] samples are still open to
-// corrections: sample i goes to out[i+reach]. inc is the movement of the phase
-// per sample, soft what the spline makes of the phase at each sample, less the
-// phase: it moves the value and not the crossings. It obeys the resets, which
-// are in order of time.
-func (w *walk) run(out *line, inc, soft *[ticks]float64, resets []reset) {
+// corrections: sample i goes to out[i+reach]. It obeys the resets, which are in
+// order of time.
+func (w *walk) run(out *line, m motion, resets []reset) {
 	i := 0
 	for _, r := range resets {
-		w.steady(out, inc, soft, i, r.i)
-		w.reset(out.at(r.i), inc[r.i], r)
+		w.steady(out, m, i, r.i)
+		w.reset(out.at(r.i), m.at(r.i), r)
 		i = r.i + 1
 	}
-	w.steady(out, inc, soft, i, ticks)
-	w.last = inc[ticks-1]
+	w.steady(out, m, i, ticks)
 }
 
 // steady runs the samples from i up to n.
-func (w *walk) steady(out *line, inc, soft *[ticks]float64, i, n int) {
+func (w *walk) steady(out *line, m motion, i, n int) {
 	lo, hi, c, p := w.begin(), w.end[w.k], w.pieces[w.k], w.p
-	for ; i < n; i++ {
-		d := inc[i&(ticks-1)]
+	d := m.at(i)
+	samples := out[i+reach : n+reach]
+	for j := range samples {
 		p += d
 		if p >= hi || p < lo {
 			w.p = p
-			w.cross(out.at(i), pathAt(inc, w.last, i&(ticks-1)), 0)
+			w.cross(out.at(i+j), path{d, m.step, m.step}, 0)
 			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
 		}
-		q := p + soft[i&(ticks-1)]
-		out[(i&(ticks-1))+reach] += c.c0 + q*(c.c1+q*c.c2)
+		samples[j] += c.c0 + p*(c.c1+p*c.c2)
+		d += m.step
 	}
 	w.p = p
+}
+
+// follow is run for a phase that is modulated: inc is its movement per sample,
+// soft what the spline makes of it at each sample, less the phase: that moves
+// the value and not the crossings.
+func (w *walk) follow(out *line, inc, soft *[ticks]float64) {
+	for i, d := range inc {
+		w.p += d
+		if w.p >= w.end[w.k] || w.p < w.begin() {
+			w.cross(out.at(i), pathAt(inc, w.last, i), 0)
+		}
+		out[i+reach] += w.pieces[w.k].value(w.p + soft[i])
+	}
+	w.last = inc[ticks-1]
 }
 
 // reset sends the phase to r.to in the middle of a sample and adds the sample.
