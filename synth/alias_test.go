@@ -12,7 +12,7 @@ import (
 
 var rates = []float64{44100, 48000}
 
-// The range of the piano above 55 Hz in octaves, as in issue 2.
+// The range of the piano above 55 Hz in octaves. desk measure takes half octaves.
 var pitches = []float64{55, 110, 220, 440, 880, 1760, 3520, 4186}
 
 // A waveform is something steady and its exact partials; ratio 0 is unsynced.
@@ -51,16 +51,13 @@ func (w waveform) exact(n int) []complex128 {
 	return x.Partials(n)
 }
 
-// The bounds of issue 2 are 90 dB under the signal for unsynced shapes and
-// ratios of 1.5, 2.5 and 3.7, and 0.1 dB below 16 kHz; those of issue 3 are 100
-// dB and 0.05 dB below 18 kHz at all ratios. Falling short of these: a narrow
-// pulse synced at 7.5 above 3.5 kHz, most of which lies beyond 20 kHz.
+// The bounds of issue 3: aliases 100 dB under the signal, partials within 0.05
+// dB below 18 kHz, at all ratios of sync.
 func TestWaveformsAreExactAndFreeOfAliases(t *testing.T) {
 	const (
-		aliasBound       = -100.0 // dB, below 20 kHz
-		aliasBoundNarrow = -95.0
-		partialBound     = 0.05 // dB, below 18 kHz
-		floor            = 1e-4 // of the strongest partial: weaker ones answer to the energy of the error instead
+		aliasBound   = -100.0 // dB, below 20 kHz
+		partialBound = 0.05   // dB, below 18 kHz
+		floor        = 1e-4   // of the strongest partial: weaker ones answer to the energy of the error instead
 	)
 	var waveforms []waveform
 	for _, ratio := range []float64{0, 0.25, 0.6, 1.5, 2.5, 3.7, 7.5} {
@@ -81,11 +78,7 @@ func TestWaveformsAreExactAndFreeOfAliases(t *testing.T) {
 				signal, alias := energies(c, p, 20000, rate)
 				a := powerDecibels(alias / signal)
 				worstAlias[w.ratio] = math.Max(a, cmp.Or(worstAlias[w.ratio], a))
-				bound := aliasBound
-				if w.ratio > 4 && w.duty < 0.1 {
-					bound = aliasBoundNarrow
-				}
-				if !(a <= bound) {
+				if !(a <= aliasBound) {
 					t.Errorf("%s: aliases at %.1f dB", what, a)
 				}
 				partials, strongest := w.exact(int(18000/hz)), 0.0

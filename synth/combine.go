@@ -75,18 +75,23 @@ func (c *core) oscillators(now *control, block, other *[ticks]float64) {
 }
 
 // modulate moves the phase of A by dev, in cycles and still without its droop
-// undone.
+// undone; unless A is bare, one sample later, so that what comes next is known.
 func (c *core) modulate(dev *[ticks]float64) {
-	splined := *dev
+	var splined [ticks]float64
+	n := c.b.eq.delay() + 1
+	copy(splined[:], c.splined[:n])
+	copy(splined[n:], dev[:])
+	copy(c.splined[:n], dev[ticks-n:])
 	if !c.b.bare {
-		n := c.b.eq.delay()
-		copy(splined[:], c.splined[:n])
-		copy(splined[n:], dev[:])
-		copy(c.splined[:n], dev[ticks-n:])
 		c.b.eq.run(dev)
 	}
-	c.a.modulate(dev, &splined, c.dev)
-	c.dev = dev[ticks-1]
+	next := dev[ticks-1]
+	if !c.a.bare {
+		copy(dev[1:], dev[:])
+		dev[0] = c.next
+	}
+	c.a.modulate(dev, &splined, c.dev, next)
+	c.dev, c.next = dev[ticks-1], next
 }
 
 // product says whether the core multiplies its oscillators.

@@ -27,10 +27,12 @@ type core struct {
 	a, b  osc
 	last  control // at the end of the last step
 	dev   float64 // of the phase of A, in cycles
+	next  float64 // the same one sample later
 	// What comes next of the same, before its droop is undone.
-	splined [droopMost]float64
+	splined [droopMost + 1]float64
 
 	m1, m2 int
+	late   int          // output samples by which second is late
 	first  *halfband    // from four times to twice the output rate
 	limits [2]*halfband // of operands of a product
 	second *halfband    // from twice to the output rate
@@ -43,10 +45,15 @@ func newCore(rate float64) *core {
 	edge := math.Min(limitEdge, 0.4535*rate)
 	h1 := halfbandTaps(edge / (4 * rate))
 	h2 := halfbandTaps(edge / (2 * rate))
-	c := &core{rate: rate, m1: len(h1), m2: len(h2), first: newHalfband(h1, ticks/2), second: newHalfband(h2, tick)}
+	c := &core{rate: rate, m1: len(h1), m2: len(h2), first: newHalfband(h1, ticks/2, 0)}
 	for i := range c.limits {
-		c.limits[i] = newHalfband(h2, tick)
+		c.limits[i] = newHalfband(h2, tick, 0)
 	}
+	// A delay of whole ticks, but for products and frequency modulation: what
+	// is worked out at the end of a tick holds exactly at every 16th sample.
+	c.use(build{})
+	c.late = tick - 1 - (c.delay()/2+tick-1)%tick
+	c.second = newHalfband(h2, tick, c.late)
 	c.a.resets = make([]reset, 0, ticks)
 	c.b.resets = make([]reset, 0, ticks)
 	return c
@@ -70,7 +77,7 @@ func (c *core) start(b build, phaseA, phaseB float64, now control) {
 	c.b.start(b.shapeB, k, phaseB-incB*float64(ahead-c.delayB()), now.dutyB)
 	c.a.bare, c.b.bare = c.bare()
 	c.b.cut = b.how == Sync
-	c.dev, c.splined, c.step = 0, [droopMost]float64{}, 0
+	c.dev, c.next, c.splined, c.step = 0, 0, [droopMost + 1]float64{}, 0
 }
 
 // use chooses what the core makes.
@@ -129,19 +136,22 @@ func (c *core) delayA() int {
 }
 
 func (c *core) delayB() int {
-	switch _, bare := c.bare(); {
-	case bare:
+	d := reach + c.b.eq.delay()
+	switch bareA, bareB := c.bare(); {
+	case bareB:
 		return c.delayA()
+	case bareA:
+		return c.delayA() + d
 	case c.build.how == FM:
-		return c.delayA() + reach + c.b.eq.delay()
+		return c.delayA() + d + 1
 	}
-	return c.filters() + reach + c.b.eq.delay()
+	return c.filters() + d
 }
 
 // filters is the delay of the way from the oscillators to the output, less the
 // one sample that the next is further on.
 func (c *core) filters() int {
-	d := 2 * (c.m2 - 1)
+	d := 2 * (c.m2 - 1 + c.late)
 	if c.product() {
 		d += 2*c.m2 - 1
 	}

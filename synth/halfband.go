@@ -51,13 +51,14 @@ func bessel0(x float64) float64 {
 // the middle tap with the others.
 type halfband struct {
 	h         []float64
-	even, odd []float64 // 2m-1 samples that came before, then the block
+	even, odd []float64 // 2m-1 samples that came before and more if it is late, then the block
 	side      []float64
 }
 
-// newHalfband makes a filter for blocks of n samples of either parity.
-func newHalfband(h []float64, n int) *halfband {
-	past := 2*len(h) - 1
+// newHalfband makes a filter for blocks of n samples of either parity, late by so
+// many of them beyond its own delay.
+func newHalfband(h []float64, n, late int) *halfband {
+	past := 2*len(h) - 1 + late
 	return &halfband{h: h, even: make([]float64, past+n), odd: make([]float64, past+n), side: make([]float64, n)}
 }
 
@@ -79,7 +80,7 @@ func (f *halfband) push(in []float64) int {
 }
 
 // decimate halves the sample rate: it writes len(in)/2 samples to out, which
-// may be the front of in. Output i is centred on input 2(i-m+1).
+// may be the front of in. Output i is centred on input 2(i-m+1-late).
 func (f *halfband) decimate(out, in []float64) {
 	n := f.push(in)
 	symmetric(out[:n], f.h, f.odd, 2*len(f.h)-1)

@@ -30,10 +30,10 @@ type osc struct {
 	out  [ticks]float64 // the last step of a bare sine
 
 	move        motion
-	phased      bool // its phase is modulated:
-	inc, incTwo [ticks]float64
-	soft        [ticks]float64 // see [walk.follow]
-	resets      []reset        // with the targets of two
+	phased      bool               // its phase is modulated:
+	inc, incTwo [ticks + 1]float64 // see [walk.follow]
+	soft        [ticks]float64
+	resets      []reset // with the targets of two
 }
 
 // start puts the oscillator at phase φ.
@@ -73,15 +73,16 @@ func (o *osc) advance(from, to, shift float64) {
 	o.phase = wrap(o.phase + ticks*(from+to)/2 + shift)
 }
 
-// modulate moves the phase by dev cycles more; last is dev before the step,
-// splined is dev as the spline makes it.
-func (o *osc) modulate(dev, splined *[ticks]float64, last float64) {
+// modulate moves the phase by dev cycles more; last is dev before the step, next
+// dev after it, splined is dev as the spline makes it.
+func (o *osc) modulate(dev, splined *[ticks]float64, last, next float64) {
 	o.phased = true
 	for i, d := range dev {
 		o.inc[i] = o.move.at(i) + d - last
 		o.soft[i] = splined[i] - d
 		last = d
 	}
+	o.inc[ticks] = o.move.at(ticks) + next - last
 }
 
 // run makes the step after advance and returns it, delayed by reach unless

@@ -50,6 +50,9 @@ func modulations() []modulation {
 			m = append(m, modulation{shapeA: synth.Pulse, amount: depth, lfo: synth.LFOTriangle, line: line})
 		}
 	}
+	for _, depth := range []float64{0.1, 0.25, 0.45} {
+		m = append(m, modulation{shapeA: synth.Pulse, amount: depth, lfo: synth.LFOTriangle, line: 3})
+	}
 	return append(m, modulation{shapeA: synth.Pulse, amount: 0.5, lfo: synth.LFOSawtooth, line: 6})
 }
 
@@ -57,9 +60,13 @@ func modulations() []modulation {
 func (m modulation) kind() string {
 	switch {
 	case m.lfo == synth.LFOSawtooth:
-		return "pulse width by a sawtooth at 17 Hz, whole"
+		return "pulse width by a sawtooth at 17 Hz over the whole period"
 	case m.line != 0:
-		return fmt.Sprintf("pulse width by a triangle at %.0f Hz", 2.8*float64(m.line))
+		corners := "on instants of control"
+		if m.line&(m.line-1) != 0 {
+			corners = "anywhere"
+		}
+		return fmt.Sprintf("pulse width by a triangle at %.0f Hz, corners %s", 2.8*float64(m.line), corners)
 	case m.how == synth.FM:
 		return fmt.Sprintf("fm of a %v by a sine", m.shapeA)
 	case m.shapeB == synth.Sine:
@@ -78,7 +85,7 @@ func (m modulation) within(t tone) bool {
 	case m.shapeA == synth.Sine:
 		return a+(m.amount+9)*b < 172000*scale
 	}
-	return a+m.amount*b < 9600*scale && b < 3600*scale
+	return a+m.amount*b < 38000*scale && b < 3600*scale
 }
 
 // modulator is the line of B, or of the LFO: an odd one at a ratio that the description takes.

@@ -58,8 +58,8 @@ async function run() {
 }
 async function nodes(seconds) {
 	let best = 0;
-	for (let i = 0; i < 3; i++) {
-		const length = 100 * seconds, context = new OfflineAudioContext(1, 48000 * length, 48000);
+	for (let i = 0; i < 10; i++) {
+		const length = 30 * seconds, context = new OfflineAudioContext(1, 48000 * length, 48000);
 		for (const detune of [0, 7]) {
 			const osc = context.createOscillator();
 			osc.type = "sawtooth"; osc.frequency.value = 220; osc.detune.value = detune;

@@ -67,7 +67,7 @@ var whole = scope{
 	pitches: halfOctaves(27.5, 4186),
 	ratios:  []float64{0.25, 0.4, 0.6, 1, 1.5, 2, 2.5, 3.7, 5.3, 7.5, 8},
 	few:     []float64{27.5, 110, 440, 1760, 4186},
-	seconds: 1,
+	seconds: 3,
 }
 
 // quick is a scope for tests.

@@ -81,9 +81,13 @@ func decibels(x float64) string {
 	return strings.Replace(fmt.Sprintf("%.1f", math.Max(x, -300)), "-", "−", 1)
 }
 
+// partial says of one that has all but gone that it is missing.
 func partial(x float64) string {
-	if x < 0.1 {
+	switch {
+	case x < 0.1:
 		return fmt.Sprintf("%.4f", x)
+	case x > 40:
+		return "missing"
 	}
 	return fmt.Sprintf("%.2f", x)
 }
@@ -169,10 +173,10 @@ func (r *Report) writeModulated(out io.Writer) {
 		"- ring, am: ratios 0.25, 1.37 and 8. Operands are whole up to 20 kHz and have nothing from the sample\n"+
 		"  rate less 20 kHz on, which is part of what these sounds are; the exact sum is over such operands.\n"+
 		"- fm: ratios 0.25, 1, 2.5 and 8, index 0.5, 2, 5 and 10, at 48 kHz with carrier + (index + 9)·modulator\n"+
-		"  below 172 kHz for a sine, with carrier + index·modulator below 9.6 kHz and the modulator below 3.6 kHz\n"+
+		"  below 172 kHz for a sine, with carrier + index·modulator below 38 kHz and the modulator below 3.6 kHz\n"+
 		"  for a sawtooth; in proportion at 44.1 kHz.\n"+
-		"- pulse width: deviations of 0.1, 0.25 and 0.45. Controls move in straight lines of 16 samples, which cut\n"+
-		"  the corners of a triangle: that, no aliases, is the error at 11 Hz. The sawtooth has no corners.\n\n"+
+		"- pulse width: deviations of 0.1, 0.25 and 0.45. Controls move in straight lines of 16 samples; where that\n"+
+		"  cuts the corners of a triangle, it and no alias is the error.\n\n"+
 		"| modulation | ours | polynomial BLEP | naive | cases |\n| --- | --- | --- | --- | --- |\n", strings.Join(at, ", "), duty)
 	for _, m := range r.modulate {
 		fmt.Fprintf(out, "| %s | %s | %s | %s | %d |\n", m.kind, decibels(m.ours), decibels(m.blep), decibels(m.naive), m.cases)
@@ -181,7 +185,7 @@ func (r *Report) writeModulated(out io.Writer) {
 }
 
 func (r *Report) writePace(out io.Writer) {
-	fmt.Fprint(out, "## Speed\n\nTimes real time at 48 kHz, one thread, the best of three; LFO, envelope and both levels move. A figure\n"+
+	fmt.Fprint(out, "## Speed\n\nTimes real time at 48 kHz, one thread, the best of ten; LFO, envelope and both levels move. A figure\n"+
 		"of its own is the browser's: two sawtooth nodes in an OfflineAudioContext.\n\n"+
 		"| voice | native | WebAssembly in the browser |\n| --- | --- | --- |\n")
 	for i, v := range r.pace.native {
