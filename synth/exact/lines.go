@@ -97,8 +97,7 @@ func TriangleWidth(n, a, b int, middle, depth float64) Lines {
 		saw := complex(0, 2/(math.Pi*float64(k)))
 		lag := cmplx.Rect(1, -2*math.Pi*float64(k)*middle)
 		theta := 2 * math.Pi * float64(k) * depth
-		reach := (2*n + k*a) / b
-		for m := -reach; m <= reach; m++ {
+		for m := -(n + k*a) / b; m <= (n-k*a)/b; m++ {
 			c := lag * triangleLine(theta, m)
 			if m == 0 {
 				c--

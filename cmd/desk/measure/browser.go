@@ -135,7 +135,7 @@ func (p *page) addOwn(all []comparison) error {
 		if err != nil {
 			return err
 		}
-		c.browser = judge(x, c.tone, c.wave.exact().Partials(int(partialTop/c.tone.hz())), true)
+		c.browser = judge(x, c.tone, c.wave.exact().Partials(int(aliasTop/c.tone.hz())), true)
 		c.browserHas = true
 	}
 	return nil

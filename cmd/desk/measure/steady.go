@@ -67,7 +67,7 @@ var whole = scope{
 	pitches: halfOctaves(27.5, 4186),
 	ratios:  []float64{0.25, 0.4, 0.6, 1, 1.5, 2, 2.5, 3.7, 5.3, 7.5, 8},
 	few:     []float64{27.5, 110, 440, 1760, 4186},
-	seconds: 3,
+	seconds: 2,
 }
 
 // quick is a scope for tests.
@@ -75,7 +75,7 @@ var quick = scope{
 	rates:   []float64{44100},
 	pitches: []float64{220, 4186},
 	ratios:  []float64{1.5, 7.5},
-	few:     []float64{440},
+	few:     []float64{1760},
 	seconds: 0.1,
 }
 
@@ -100,7 +100,7 @@ type comparison struct {
 // compare measures one waveform. browser plays its own waveform of that name, or none.
 func compare(w wave, t tone) comparison {
 	x := w.exact()
-	want := x.Partials(int(partialTop / t.hz()))
+	want := x.Partials(int(aliasTop / t.hz()))
 	return comparison{
 		wave:  w,
 		tone:  t,
