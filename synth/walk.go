@@ -101,20 +101,25 @@ func (w *walk) steady(out *line, m motion, i, n int) {
 // with one more that comes next, soft what the spline makes of it at each
 // sample, less the phase: that moves the value and not the crossings.
 func (w *walk) follow(out *line, inc *[ticks + 1]float64, soft *[ticks]float64) {
+	lo, hi, c, p, last := w.begin(), w.end[w.k], w.pieces[w.k], w.p, w.last
+	samples := out[reach : reach+ticks]
 	for i, x := range soft {
 		d, next := inc[i], inc[i+1]
-		m := path{d, d - w.last, next - d}
-		if d*w.last <= 0 || d*next <= 0 {
-			w.turn(out.at(i), m)
-		} else if w.p += d; w.p >= w.end[w.k] || w.p < w.begin() {
-			w.cross(out.at(i), m, 0, 1)
+		if q := p + d; q < hi && q >= lo && d*last > 0 && d*next > 0 {
+			p = q
+		} else {
+			w.p = p
+			w.turn(out.at(i), path{d, d - last, next - d})
+			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
 		}
-		w.last = d
-		out[i+reach] += w.pieces[w.k].value(w.p + x)
+		last = d
+		x += p
+		samples[i] += c.c0 + x*(c.c1+x*c.c2)
 	}
+	w.p, w.last = p, last
 }
 
-// turn moves the phase along m, which may turn back within the sample.
+// turn moves the phase along m, on which it may turn back.
 func (w *walk) turn(out *near, m path) {
 	first, last := m.speed(0), m.speed(1)
 	if first*last >= 0 {
