@@ -43,7 +43,8 @@ func TestSteadyWaveformsAreAheadOfTheirRivals(t *testing.T) {
 }
 
 // 80 dB for products, modulated phases and widths within the stated limits (issue 3). Corners of the
-// LFO anywhere are cut, which is no alias: a bound of our own.
+// LFO anywhere are cut, which is no alias: a bound of our own. A product of two sines has nothing to
+// be ahead of.
 func TestModulationsAreAheadOfTheirRivals(t *testing.T) {
 	c := some
 	c.rates = c.rates[:1]
@@ -56,7 +57,8 @@ func TestModulationsAreAheadOfTheirRivals(t *testing.T) {
 		if strings.Contains(r.kind, "anywhere") {
 			bound = -50
 		}
-		if !(r.ours <= bound) || r.ours > r.blep || r.ours > r.naive {
+		ahead := r.ours <= r.blep && r.ours <= r.naive || strings.Contains(r.kind, "of a sine and a sine")
+		if !(r.ours <= bound) || !ahead {
 			t.Errorf("%s: %.1f dB, polynomial BLEP %.1f, naive %.1f", r.kind, r.ours, r.blep, r.naive)
 		}
 	}
