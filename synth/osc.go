@@ -13,7 +13,7 @@ const maxSine = 0.45
 // bend is the strength of the bending at full character.
 const bend = 0.2
 
-// An osc is one oscillator at the oversampled rate.
+// An osc is one oscillator, at twice or four times the output rate.
 type osc struct {
 	shape Shape
 	k     float64 // bending

@@ -69,7 +69,8 @@ func judge(x []float64, t tone, want []complex128, relative bool) Quality {
 
 // distance compares a modulated tone with its exact lines: the energy of the difference below 20
 // kHz against that of the lines, in decibels. Wherever lines lie close, it holds both what is too
-// much and what is wrong. coupled says that x has passed the filter against the mean.
+// much and what is wrong. Where there are none, it is set against a sine at full level. coupled says
+// that x has passed the filter against the mean.
 func distance(x []float64, t tone, want []complex128, coupled bool) float64 {
 	c := spectrum(x)
 	signal, wrong := 0.0, 0.0
@@ -81,6 +82,9 @@ func distance(x []float64, t tone, want []complex128, coupled bool) float64 {
 		signal += real(w)*real(w) + imag(w)*imag(w)
 		d := c[k] - w
 		wrong += real(d)*real(d) + imag(d)*imag(d)
+	}
+	if signal < 1e-12 {
+		signal = 1
 	}
 	return 10 * math.Log10(wrong/signal)
 }

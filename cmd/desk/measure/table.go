@@ -100,8 +100,10 @@ func (r *Report) Write(out io.Writer, command string) {
 		"all that should not be there below 20 kHz, in dB against the signal; partials: greatest error below 18\n"+
 		"kHz in dB against the closed forms of package `synth/exact`, of partials less than 80 dB under the\n"+
 		"strongest (of the browser: with the fundamental at its right level, as its waveforms have their own).\n"+
-		"Each figure is the worst of all pitches and rates. Naive: the waveform sampled as it is. A sine by itself\n"+
-		"has nothing to alias: there the figures are those of single and double precision.\n\n",
+		"Each figure is the worst of all pitches and rates. Naive: the waveform sampled as it is, whose partials\n"+
+		"are exact and buried in aliases. A sine by itself has nothing to alias: there the figures are those of\n"+
+		"single and double precision. Where a sound has nothing below 20 kHz, aliases are set against a sine at\n"+
+		"full level.\n\n",
 		r.scope.pitches[0], r.scope.pitches[len(r.scope.pitches)-1], hertz(r.scope.rates))
 	r.writeShapes(out)
 	r.writeSync(out)
