@@ -2,16 +2,18 @@
 
 PORT ?= 8080
 OUT ?= .build/site
+FUZZTIME ?= 30s
 APT = $$(test "$$(id -u)" = 0 || echo sudo) apt-get
 HEADING = @printf '\n== %s\n'
 
-.PHONY: help run test site bench clean format vet chromium tests
+.PHONY: help run test site bench fuzz clean format vet chromium tests
 
 help:
 	@echo 'make run     build the app and serve it on http://localhost:$(PORT) (PORT=8081 make run for another port)'
 	@echo 'make test    run every check, the app in headless Chromium included'
 	@echo 'make site    write the app as static files to $(OUT) (OUT=folder make site for another folder)'
 	@echo 'make bench   measure speed, natively and, where node is installed, as WebAssembly'
+	@echo 'make fuzz    throw random descriptions at the sound, FUZZTIME=30s each'
 	@echo 'make clean   remove what the other commands made'
 
 run:
@@ -26,6 +28,7 @@ test:
 	@$(MAKE) --no-print-directory vet
 	@$(MAKE) --no-print-directory chromium
 	@$(MAKE) --no-print-directory tests
+	@$(MAKE) --no-print-directory fuzz FUZZTIME=5s
 
 format:
 	$(HEADING) 'Formatting'
@@ -58,6 +61,13 @@ bench:
 	@if command -v node >/dev/null; then printf '\n== %s\n' 'Benchmarks, WebAssembly under node'; \
 	for p in $$(go list ./synth/... ./game/mark 2>/dev/null); do \
 	env -i HOME="$$HOME" PATH="$$PATH:$$(go env GOROOT)/lib/wasm" GOOS=js GOARCH=wasm go test -run='^$$' -bench=. -benchmem $$p || exit 1; done; fi
+
+# go test takes one fuzzer at a time. Shrinking what is merely new would take up
+# the time.
+fuzz:
+	$(HEADING) 'Fuzzing'
+	@for f in FuzzSound FuzzDescription; do \
+	go test -run='^$$' -fuzz="^$$f\$$" -fuzztime=$(FUZZTIME) -fuzzminimizetime=10x ./synth || exit 1; done
 
 clean:
 	rm -rf .build

@@ -4,12 +4,15 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"math/cmplx"
 	"testing"
+
+	"partialcredit/synth/exact"
 )
 
 var rates = []float64{44100, 48000}
 
-// The range of the piano above 55 Hz in octaves, as in issue 2.
+// The range of the piano above 55 Hz in octaves. desk measure takes half octaves.
 var pitches = []float64{55, 110, 220, 440, 880, 1760, 3520, 4186}
 
 // A waveform is something steady and its exact partials; ratio 0 is unsynced.
@@ -39,33 +42,22 @@ func (w waveform) sound() Sound {
 	return s
 }
 
-// partial returns the exact amplitude of partial n.
-func (w waveform) partial(n int) float64 {
-	r := w.ratio
-	if r == 0 {
-		r = 1
+// exact returns the first n partials.
+func (w waveform) exact(n int) []complex128 {
+	x := exact.Named(w.shape.String(), w.duty)
+	if w.ratio != 0 {
+		x = x.Synced(w.ratio)
 	}
-	switch {
-	case w.shape != Sine:
-		return partialOf(synced(w.shape, w.duty, r), n)
-	case w.ratio != 0:
-		return syncedSine(r, n)
-	case n == 1:
-		return 1
-	}
-	return 0
+	return x.Partials(n)
 }
 
-// The bounds of issue 2 are 90 dB under the signal for unsynced shapes and
-// ratios of 1.5, 2.5 and 3.7, and 0.1 dB below 16 kHz; those of issue 3 are 100
-// dB and 0.05 dB below 18 kHz at all ratios. Falling short of these: a narrow
-// pulse synced at 7.5 above 3.5 kHz, most of which lies beyond 20 kHz.
+// The bounds of issue 3: aliases 100 dB under the signal, partials within 0.05
+// dB below 18 kHz, at all ratios of sync.
 func TestWaveformsAreExactAndFreeOfAliases(t *testing.T) {
 	const (
-		aliasBound       = -100.0 // dB, below 20 kHz
-		aliasBoundNarrow = -95.0
-		partialBound     = 0.05 // dB, below 18 kHz
-		floor            = 1e-4 // of the strongest partial: weaker ones answer to the energy of the error instead
+		aliasBound   = -100.0 // dB, below 20 kHz
+		partialBound = 0.05   // dB, below 18 kHz
+		floor        = 1e-4   // of the strongest partial: weaker ones answer to the energy of the error instead
 	)
 	var waveforms []waveform
 	for _, ratio := range []float64{0, 0.25, 0.6, 1.5, 2.5, 3.7, 7.5} {
@@ -86,19 +78,15 @@ func TestWaveformsAreExactAndFreeOfAliases(t *testing.T) {
 				signal, alias := energies(c, p, 20000, rate)
 				a := powerDecibels(alias / signal)
 				worstAlias[w.ratio] = math.Max(a, cmp.Or(worstAlias[w.ratio], a))
-				bound := aliasBound
-				if w.ratio > 4 && w.duty < 0.1 {
-					bound = aliasBoundNarrow
-				}
-				if !(a <= bound) {
+				if !(a <= aliasBound) {
 					t.Errorf("%s: aliases at %.1f dB", what, a)
 				}
-				strongest := 0.0
-				for n := 1; float64(n)*hz < 18000; n++ {
-					strongest = math.Max(strongest, w.partial(n))
+				partials, strongest := w.exact(int(18000/hz)), 0.0
+				for _, x := range partials {
+					strongest = math.Max(strongest, cmplx.Abs(x))
 				}
-				for n := 1; float64(n)*hz < 18000; n++ {
-					got, want := math.Hypot(real(c[n*p]), imag(c[n*p])), w.partial(n)
+				for n := 1; n < len(partials); n++ {
+					got, want := cmplx.Abs(c[n*p]), cmplx.Abs(partials[n])
 					if want < floor*strongest {
 						want = 0
 					} else {

@@ -4,76 +4,94 @@ import "math"
 
 // run makes the next tick, during which the controls move to now.
 func (c *core) run(now *control, out *[tick]float64) {
+	var block, other [ticks]float64
+	if c.over == 4 {
+		var half [ticks]float64
+		between := c.last.halfway(now)
+		c.oscillators(&between, &half, &other)
+		c.first.decimate(block[:ticks/2], half[:])
+		c.oscillators(now, &half, &other)
+		c.first.decimate(block[ticks/2:], half[:])
+	} else {
+		c.oscillators(now, &block, &other)
+	}
+	if c.product() {
+		c.multiply(block[:], other[:])
+	}
+	c.second.decimate(out[:], block[:])
+}
+
+// oscillators makes the next step: the sound, or the two operands of a product.
+func (c *core) oscillators(now *control, block, other *[ticks]float64) {
 	last := &c.last
 	fromA, fromB := c.increments(last)
 	toA, toB := c.increments(now)
-	c.pasts[c.tick%pastTicks] = past{c.a.phase, fromA, toA, c.b.phase, fromB, toB}
-	runA := func() {
-		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.a.run(now.dutyA, nil)
+	c.pasts[c.step%pastSteps] = past{c.a.phase, fromA, toA, c.b.phase, fromB, toB}
+	runA := func() *[ticks]float64 {
+		c.a.advance(fromA, toA, now.phaseA-last.phaseA)
+		return c.a.run(now.dutyA, nil)
 	}
-	runB := func() {
-		c.b.move(fromB, toB, now.phaseB-last.phaseB)
-		c.b.run(now.dutyB, nil)
+	runB := func() *[ticks]float64 {
+		c.b.advance(fromB, toB, now.phaseB-last.phaseB)
+		return c.b.run(now.dutyB, nil)
 	}
-	var block, other [ticks]float64
 	switch c.build.how {
 	case OnlyA:
-		runA()
-		scale(&block, &c.a.out, last.levelA, now.levelA)
-		c.a.eq.run(&block)
+		scale(block, runA(), last.levelA, now.levelA)
+		c.a.eq.run(block)
 	case Mix:
-		runA()
-		runB()
-		scale(&block, &c.a.out, last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
-		scale(&other, &c.b.out, last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
-		for i := range block {
-			block[i] += other[i]
+		scale(block, runA(), last.levelA*onlyB(-last.balance), now.levelA*onlyB(-now.balance))
+		scale(other, runB(), last.levelB*onlyB(last.balance), now.levelB*onlyB(now.balance))
+		for i, x := range other {
+			block[i] += x
 		}
-		c.a.eq.run(&block)
+		c.a.eq.run(block)
 	case Sync:
-		c.a.move(fromA, toA, 0)
-		c.b.move(fromB, toB, 0) // the resets forget any other phase
-		c.b.run(now.dutyB, c.a.wraps())
-		scale(&block, &c.b.out, last.levelB, now.levelB)
-		c.a.eq.run(&block)
+		c.a.advance(fromA, toA, 0)
+		c.b.advance(fromB, toB, 0) // the resets forget any other phase
+		scale(block, c.b.run(now.dutyB, c.a.wraps()), last.levelB, now.levelB)
+		c.a.eq.run(block)
 	case FM:
-		runB()
 		const cycle = 2 * math.Pi // radians
-		scale(&other, &c.b.out, last.levelB*last.index/cycle, now.levelB*now.index/cycle)
-		var splined [ticks]float64
-		copy(splined[:], c.splined[:])
-		copy(splined[droopDelay:], other[:])
-		copy(c.splined[:], other[ticks-droopDelay:])
-		c.b.eq.run(&other)
-		c.a.move(fromA, toA, now.phaseA-last.phaseA)
-		c.a.modulate(&other, &splined, c.dev)
-		c.dev = other[ticks-1]
-		c.a.run(now.dutyA, nil)
-		scale(&block, &c.a.out, last.levelA, now.levelA)
-		if !c.a.bare() {
-			c.a.eq.run(&block)
+		scale(other, runB(), last.levelB*last.index/cycle, now.levelB*now.index/cycle)
+		c.a.advance(fromA, toA, now.phaseA-last.phaseA)
+		c.modulate(other)
+		scale(block, c.a.run(now.dutyA, nil), last.levelA, now.levelA)
+		if !c.a.bare {
+			c.a.eq.run(block)
 		}
 	case Ring, AM:
-		runA()
-		runB()
-		scale(&block, &c.a.out, last.levelA, now.levelA)
-		c.a.eq.run(&block)
+		scale(block, runA(), last.levelA, now.levelA)
+		c.a.eq.run(block)
 		if c.build.how == Ring {
-			scale(&other, &c.b.out, last.levelB, now.levelB)
+			scale(other, runB(), last.levelB, now.levelB)
 		} else {
-			scale(&other, &c.b.out, last.levelB*last.depth, now.levelB*now.depth)
+			scale(other, runB(), last.levelB*last.depth, now.levelB*now.depth)
 		}
-		c.b.eq.run(&other)
+		c.b.eq.run(other)
 	}
-	c.firsts[0].decimate(block[:ticks/2], block[:])
-	if c.product() {
-		c.firsts[1].decimate(other[:ticks/2], other[:])
-		c.multiply(block[:ticks/2], other[:ticks/2])
-	}
-	c.second.decimate(out[:], block[:ticks/2])
 	c.last = *now
-	c.tick++
+	c.step++
+}
+
+// modulate moves the phase of A by dev, in cycles and still without its droop
+// undone; unless A is bare, one sample later, so that what comes next is known.
+func (c *core) modulate(dev *[ticks]float64) {
+	var splined [ticks]float64
+	n := c.b.eq.delay() + 1
+	copy(splined[:], c.splined[:n])
+	copy(splined[n:], dev[:])
+	copy(c.splined[:n], dev[ticks-n:])
+	if !c.b.bare {
+		c.b.eq.run(dev)
+	}
+	next := dev[ticks-1]
+	if !c.a.bare {
+		copy(dev[1:], dev[:])
+		dev[0] = c.next
+	}
+	c.a.modulate(dev, &splined, c.dev, next)
+	c.dev, c.next = dev[ticks-1], next
 }
 
 // product says whether the core multiplies its oscillators.

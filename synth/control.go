@@ -47,6 +47,16 @@ func (v *Voice) control(seconds, lfo float64) control {
 	}
 }
 
+// halfway returns the controls half way to those of to.
+func (c *control) halfway(to *control) control {
+	m := func(a, b float64) float64 { return (a + b) / 2 }
+	return control{
+		hzA: m(c.hzA, to.hzA), hzB: m(c.hzB, to.hzB), phaseA: m(c.phaseA, to.phaseA), phaseB: m(c.phaseB, to.phaseB),
+		dutyA: m(c.dutyA, to.dutyA), dutyB: m(c.dutyB, to.dutyB), levelA: m(c.levelA, to.levelA), levelB: m(c.levelB, to.levelB),
+		balance: m(c.balance, to.balance), ratio: m(c.ratio, to.ratio), depth: m(c.depth, to.depth), index: m(c.index, to.index),
+	}
+}
+
 // An exp2 remembers the last power of two it was asked for: pitch mostly
 // stands still.
 type exp2 struct{ x, y float64 }

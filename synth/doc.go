@@ -21,21 +21,25 @@
 // and the pitch of the carrier does not drift. Wherever B is an operand, it is
 // B times its level.
 //
-// How it is made. The oscillators run at four times the sample rate; whenever a
+// How it is made. The oscillators run at twice the sample rate; whenever a
 // phase crosses a step or a corner, at whatever instant between two samples
-// and in either direction, the six samples around it are corrected to what the
-// B-spline of degree 5 makes of the discontinuity, and a short filter undoes
-// what the spline takes from the treble (blep.go, droop.go). The operands of
-// ring and amplitude modulation are then limited to what lies below the sample
-// rate less 20 kHz, whole up to 20 kHz, and multiplied at twice the sample
-// rate: this limit belongs to what these sounds are. Two linear-phase half-band
-// filters lead down to the sample rate. Controls are worked out every 16
-// samples, counted from the start of the note, and move in straight lines in
-// between. The filters' delay is made up for.
+// and in either direction, the twelve samples around it are corrected to what
+// the B-spline of degree 11 makes of the discontinuity, and a short filter
+// undoes what the spline takes from the treble (blep.go, droop.go). The operands
+// of ring and amplitude modulation are then limited to what lies below the
+// sample rate less 20 kHz, whole up to 20 kHz, and multiplied: this limit
+// belongs to what these sounds are. In frequency modulation the oscillators run
+// at four times the sample rate. Linear-phase half-band filters lead down to the
+// sample rate. Controls are worked out every 16 samples, counted from the start
+// of the note, and move in straight lines in between. The filters' delay is made
+// up for.
 //
-// Limits. Frequencies of oscillators stop at 0.45 of the oversampled rate. A
-// modulated duty stops at 0 and 1. In frequency modulation at 48 kHz, errors
+// Limits, at 48 kHz; those in hertz go with the sample rate. Oscillators stop at
+// 86.4 kHz. A modulated duty stops at 0 and 1. In frequency modulation, errors
 // stay 80 dB under the sound while carrier + (index + 9)·modulator is below 172
-// kHz for sines, and while carrier + index·modulator, the greatest speed of the
-// phase, is below 6 kHz for a sawtooth as the carrier.
+// kHz for sines; for a sawtooth as the carrier while the modulator, a sine, is
+// below 3.6 kHz and carrier + index·modulator, the greatest speed of the phase,
+// below 38 kHz. The corners of an LFO are cut to straight lines of 16 samples:
+// with a triangle of 11 Hz on the duty that is some 60 dB under the sound.
+// testdata/measured/sound.md has the figures, `desk measure` makes them.
 package synth

@@ -51,13 +51,14 @@ func bessel0(x float64) float64 {
 // the middle tap with the others.
 type halfband struct {
 	h         []float64
-	even, odd []float64 // 2m-1 samples that came before, then the block
+	even, odd []float64 // 2m-1 samples that came before and more if it is late, then the block
 	side      []float64
 }
 
-// newHalfband makes a filter for blocks of n samples of either parity.
-func newHalfband(h []float64, n int) *halfband {
-	past := 2*len(h) - 1
+// newHalfband makes a filter for blocks of n samples of either parity, late by so
+// many of them beyond its own delay.
+func newHalfband(h []float64, n, late int) *halfband {
+	past := 2*len(h) - 1 + late
 	return &halfband{h: h, even: make([]float64, past+n), odd: make([]float64, past+n), side: make([]float64, n)}
 }
 
@@ -79,10 +80,10 @@ func (f *halfband) push(in []float64) int {
 }
 
 // decimate halves the sample rate: it writes len(in)/2 samples to out, which
-// may be the front of in. Output i is centred on input 2(i-m+1).
+// may be the front of in. Output i is centred on input 2(i-m+1-late).
 func (f *halfband) decimate(out, in []float64) {
 	n := f.push(in)
-	symmetric(out[:n], f.h, f.odd)
+	symmetric(out[:n], f.h, f.odd, 2*len(f.h)-1)
 	for i, x := range f.even[len(f.h):][:n] {
 		out[i] += 0.5 * x
 	}
@@ -92,21 +93,20 @@ func (f *halfband) decimate(out, in []float64) {
 // samples.
 func (f *halfband) filter(block []float64) {
 	n, m := f.push(block), len(f.h)
-	symmetric(f.side, f.h, f.even)
+	symmetric(f.side, f.h, f.even, 2*m-1)
 	for i, x := range f.odd[m-1:][:n] {
 		block[2*i] = f.side[i] + 0.5*x
 	}
-	symmetric(f.side, f.h, f.odd)
+	symmetric(f.side, f.h, f.odd, 2*m-1)
 	for i, x := range f.even[m:][:n] {
 		block[2*i+1] = f.side[i] + 0.5*x
 	}
 }
 
-// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+2m-1-j]), eight sums at a
+// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+last-j]), eight sums at a
 // time: that keeps the adders of the processor busy. len(out) is a multiple of
 // eight.
-func symmetric(out, h, x []float64) {
-	last := 2*len(h) - 1
+func symmetric(out, h, x []float64, last int) {
 	for i := 0; i < len(out); i += 8 {
 		var a, b, c, d, e, f, g, k float64
 		lo, hi := x[i:i+len(h)+7], x[i:i+last+8]

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,6 +20,9 @@ func (s *Sound) UnmarshalJSON(data []byte) error {
 	dec.UseNumber()
 	if err := dec.Decode(&tree); err != nil {
 		return fmt.Errorf("the sound is not JSON: %w", err)
+	}
+	if _, err := dec.Token(); err != io.EOF {
+		return errors.New("the sound is not JSON: something follows its closing brace")
 	}
 	top, ok := tree.(map[string]any)
 	if !ok {

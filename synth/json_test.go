@@ -46,6 +46,7 @@ func TestBadDescriptionsAreRefusedByName(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{`[]`, "must be a JSON object"},
 		{`{"a":`, "not JSON"},
+		{`{"version": 1} 2`, "not JSON: something follows"},
 		{`{}`, "version is missing"},
 		{`{"version": 2}`, "version is 2"},
 		{`{"version": 1, "a": {"dutty": 0.5}}`, "unknown field a.dutty"},

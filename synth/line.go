@@ -5,11 +5,10 @@ package synth
 // an LFO of 20 Hz bends by 2e-4 of its depth in that time.
 const tick = 16
 
-// oversampling is the ratio of the rate of the oscillators to the output rate.
-const oversampling = 4
-
-// ticks is the number of oversampled samples in a tick, a power of two.
-const ticks = tick * oversampling
+// ticks is the number of samples that the oscillators make at a time, a power
+// of two. They run at twice the output rate, so that it is a tick; only in
+// frequency modulation they run at four times, and it is half of one.
+const ticks = 2 * tick
 
 // A line is the delay line of an oscillator: the samples of one tick, delayed
 // by reach, and after them those still open to corrections.
@@ -31,3 +30,9 @@ type reset struct {
 	i     int
 	t, to float64
 }
+
+// A motion is the movement of a phase over a step: at a speed that changes in a
+// straight line, by at(i) from sample i-1 to sample i.
+type motion struct{ first, step float64 }
+
+func (m motion) at(i int) float64 { return m.first + float64(i)*m.step }

@@ -2,9 +2,9 @@ package synth
 
 import (
 	"fmt"
-	"math"
-	"math/cmplx"
 	"testing"
+
+	"partialcredit/synth/exact"
 )
 
 // The product of two rich waveforms against the exact sum over all pairs of
@@ -32,62 +32,17 @@ func TestProductsOfRichWaveformsAreExact(t *testing.T) {
 		s := oscillators(c.how, c.shape, 0.3)
 		s.Combine.Depth = 0.8
 		got := spectrum(steady(s, c.rate, hzA, hzB, fftLength))
-		one, depth := complex(0, 0), complex(1, 0)
+		one, depth := 0.0, 1.0
 		if c.how == AM {
 			one, depth = 1, 0.8
 		}
-		// Partials from the straight definition at the same instant.
-		partsA, partsB := operand(c.shape, a, c.rate), operand(c.shape, b, c.rate)
-		want := make([]complex128, len(got))
-		for k, x := range partsA {
-			add(want, k*a, one*x)
-			for l, y := range partsB {
-				add(want, k*a+l*b, depth*x*y/2)
-				add(want, k*a-l*b, depth*x*cmplx.Conj(y)/2)
-			}
-		}
+		wave := exact.Named(c.shape.String(), 0.3)
+		want := exact.Product(len(got), a, b, exact.Limited(wave, hzA, c.rate), exact.Limited(wave, hzB, c.rate), one, depth)
 		e := errorBelow(got, want, 20000, c.rate)
 		t.Logf("%v of %vs, %.0f and %.0f Hz: error %.1f dB", c.how, c.shape, hzA, hzB, e)
 		if e > -80 {
 			t.Errorf("%v of %vs, %.0f and %.0f Hz: error %.1f dB", c.how, c.shape, hzA, hzB, e)
 		}
-	}
-}
-
-// add puts a line into a spectrum; a negative frequency folds back.
-func add(c []complex128, bin int, line complex128) {
-	if bin < 0 {
-		bin, line = -bin, cmplx.Conj(line)
-	}
-	if bin < len(c) {
-		c[bin] += line
-	}
-}
-
-// operand returns the partials at bin p of a shape with duty 0.3 and phase 0
-// at the first sample after the settling of steady, as they reach the product:
-// the phase is that of sample fftLength.
-func operand(shape Shape, p int, rate float64) []complex128 {
-	h := halfbandTaps(math.Min(limitEdge, 0.4535*rate) / (2 * rate))
-	jumps := synced(shape, 0.3, 1)
-	var parts []complex128
-	parts = append(parts, 0)
-	for n := 1; ; n++ {
-		f := float64(n*p) / fftLength // cycles per output sample
-		if f > 0.75 {
-			return parts
-		}
-		w := complex(0, 2*math.Pi*float64(n))
-		c := complex(0, 0)
-		for _, j := range jumps {
-			c += (complex(j.step, 0)/w + complex(j.slope, 0)/(w*w)) * cmplx.Exp(-w*complex(j.u, 0))
-		}
-		gain := 0.5
-		for i, x := range h {
-			gain += 2 * x * math.Cos(math.Pi*f*float64(2*(len(h)-i)-1))
-		}
-		gain *= spline(f/4) / undroop(f/4)
-		parts = append(parts, 2*c*complex(gain, 0))
 	}
 }
 
@@ -100,13 +55,7 @@ func TestRingWithASine(t *testing.T) {
 	s := oscillators(Ring, Sawtooth, 0.5)
 	s.B.Shape = Sine
 	got := spectrum(steady(s, 48000, hzA, hzB, fftLength))
-	want := make([]complex128, len(got))
-	for k := 1; k*a < 2*len(got); k++ {
-		saw := complex(0, 2/(math.Pi*float64(k))) // -(2/πk) sin
-		sine := complex(0, -1)
-		add(want, k*a+b, saw*sine/2)
-		add(want, k*a-b, saw*cmplx.Conj(sine)/2)
-	}
+	want := exact.Product(len(got), a, b, exact.Named("sawtooth", 0).Partials(2*len(got)/a), exact.Named("sine", 0).Partials(1), 0, 1)
 	if e := errorBelow(got, want, 20000, 48000); e > -60 {
 		t.Error(fmt.Sprintf("error %.1f dB", e))
 	}

@@ -2,40 +2,45 @@ package synth
 
 import "math"
 
-// maxInc bounds the frequency of an oscillator, in cycles per oversampled
-// sample. What lies above is inaudible four octaves over.
-const maxInc = 0.45
+// maxHz bounds the frequency of an oscillator, as a multiple of the output rate.
+// What lies above is inaudible two octaves over.
+const maxHz = 1.8
+
+// maxSine bounds the frequency of a sine that nothing corrects, in cycles per
+// sample.
+const maxSine = 0.45
 
 // bend is the strength of the bending at full character.
 const bend = 0.2
 
-// An osc is one oscillator at the oversampled rate.
+// An osc is one oscillator, at twice or four times the output rate.
 type osc struct {
-	shape  Shape
-	k      float64 // bending
-	phased bool    // its phase is modulated: a sine then leaves the droop out
-	cut    bool    // it is synced
-	phase  float64 // φ after the last tick, without modulation of the phase
-	duty   float64 // of a pulse, after the last tick
+	shape Shape
+	k     float64 // bending
+	bare  bool    // a sine that goes past spline and droop
+	cut   bool    // it is synced
+	phase float64 // φ after the last step, without modulation of the phase
+	duty  float64 // of a pulse, after the last step
 
 	sine float64 // phase of a sine
 	one  walk    // any other shape; of a pulse -s(φ)
 	two  walk    // of a pulse s(φ-d)
 	line line
 	eq   droop
-	out  [ticks]float64 // the last tick, delayed by reach unless bare
+	out  [ticks]float64 // the last step of a bare sine
 
-	inc, inc2 [ticks]float64
-	soft      [ticks]float64 // see [walk.run]; 0 without modulation of the phase
-	resets    []reset        // with the targets of two
-	from      float64        // cycles per sample at the start and the end of the tick
-	to        float64
+	move        motion
+	phased      bool               // its phase is modulated:
+	inc, incTwo [ticks + 1]float64 // see [walk.follow]
+	soft        [ticks]float64
+	resets      []reset // with the targets of two
 }
 
 // start puts the oscillator at phase φ.
-func (o *osc) start(shape Shape, k, phase, duty float64, phased bool) {
-	resets := o.resets
-	*o = osc{shape: shape, k: k, phased: phased, phase: wrap(phase), duty: duty, resets: resets[:0]}
+func (o *osc) start(shape Shape, k, phase, duty float64) {
+	resets, eq := o.resets, o.eq
+	*o = osc{shape: shape, k: k, phase: wrap(phase), duty: duty, resets: resets[:0], eq: eq}
+	o.eq.reset()
 	switch shape {
 	case Triangle:
 		o.one = triangleWalk(k)
@@ -59,50 +64,49 @@ func (o *osc) origin() float64 {
 	return 0
 }
 
-// bare says that out comes straight from the sine.
-func (o *osc) bare() bool { return o.phased && o.shape == Sine }
-
-// move sets the increments of the tick: the frequency moves from what it was
-// to inc, and the phase by shift cycles beyond that.
-func (o *osc) move(from, to, shift float64) {
-	o.from, o.to = from+shift/ticks, to+shift/ticks
+// advance sets the movement of the step: the frequency moves from one increment
+// to another, and the phase by shift cycles beyond that.
+func (o *osc) advance(from, to, shift float64) {
 	d := (to - from) / ticks
-	x := o.from + d/2
-	for i := range o.inc {
-		o.inc[i] = x
-		x += d
-	}
-	o.phase = wrap(o.phase + ticks*(o.from+o.to)/2)
+	o.move = motion{from + shift/ticks + d/2, d}
+	o.phased = false
+	o.phase = wrap(o.phase + ticks*(from+to)/2 + shift)
 }
 
-// modulate moves the phase by dev cycles more; last is dev before the tick,
-// splined is dev as the spline makes it.
-func (o *osc) modulate(dev, splined *[ticks]float64, last float64) {
+// modulate moves the phase by dev cycles more; last is dev before the step, next
+// dev after it, splined is dev as the spline makes it.
+func (o *osc) modulate(dev, splined *[ticks]float64, last, next float64) {
+	o.phased = true
 	for i, d := range dev {
-		o.inc[i] += d - last
+		o.inc[i] = o.move.at(i) + d - last
 		o.soft[i] = splined[i] - d
 		last = d
 	}
+	o.inc[ticks] = o.move.at(ticks) + next - last
 }
 
-// run makes the tick after move. duty is what a pulse has at its end.
-func (o *osc) run(duty float64, resets []reset) {
-	switch {
-	case o.shape == Sine && o.phased:
+// run makes the step after advance and returns it, delayed by reach unless
+// bare. duty is what a pulse has at its end.
+func (o *osc) run(duty float64, resets []reset) *[ticks]float64 {
+	if o.bare {
 		o.modulated()
-		return
+		return &o.out
+	}
+	o.line.next()
+	switch {
 	case o.shape == Sine:
 		o.sines(resets)
 	case o.shape == Pulse:
 		o.pulse(duty, resets)
+	case o.phased:
+		o.one.follow(&o.line, &o.inc, &o.soft)
 	default:
 		for i := range resets {
 			resets[i].to = o.origin()
 		}
-		o.one.run(&o.line, &o.inc, &o.soft, resets)
+		o.one.run(&o.line, o.move, resets)
 	}
-	copy(o.out[:], o.line[:])
-	o.line.next()
+	return (*[ticks]float64)(o.line[:])
 }
 
 // pulse makes a pulse as the difference of two sawtooths, s(φ-d) - s(φ): exact
@@ -112,26 +116,36 @@ func (o *osc) run(duty float64, resets []reset) {
 func (o *osc) pulse(duty float64, resets []reset) {
 	d := duty - o.duty
 	d = (d - math.Round(d)) / ticks
-	for i := range o.inc2 {
-		o.inc2[i] = o.inc[i] - d
+	if o.phased {
+		for i, x := range o.inc {
+			o.incTwo[i] = x - d
+		}
+		o.one.follow(&o.line, &o.inc, &o.soft)
+		o.two.follow(&o.line, &o.incTwo, &o.soft)
+		o.duty = duty
+		return
 	}
 	o.resets = o.resets[:0]
 	for i, r := range resets {
 		resets[i].to = 0
 		o.resets = append(o.resets, reset{r.i, r.t, -(o.duty + d*(float64(r.i)+1-r.t))})
 	}
-	o.one.run(&o.line, &o.inc, &o.soft, resets)
-	o.two.run(&o.line, &o.inc2, &o.soft, o.resets)
+	o.one.run(&o.line, o.move, resets)
+	o.two.run(&o.line, motion{o.move.first - d, o.move.step}, o.resets)
 	o.duty = duty
 }
 
 // bow is a sine s bent by k to s + k(1/2 - s²), which is s + k/2·cos 4πφ.
 func bow(s, k float64) float64 { return s + k*(0.5-s*s) }
 
-// modulated makes a sine whose phase moves by any amount per sample.
+// modulated makes a bare sine, whose phase moves by any amount per sample.
 func (o *osc) modulated() {
 	p := o.sine
-	for i, d := range o.inc {
+	for i := range o.out {
+		d := o.move.at(i)
+		if o.phased {
+			d = o.inc[i]
+		}
 		p += d
 		p -= math.Floor(p)
 		o.out[i] = p
@@ -149,14 +163,24 @@ func (o *osc) modulated() {
 // if resets may cut it off, as the B-spline would scale it, so that it fits
 // the corrections.
 func (o *osc) sines(resets []reset) {
-	gain := undroop
-	if o.cut {
+	from, to := o.move.at(0), o.move.at(ticks-1)
+	gain := o.eq.undo
+	switch {
+	case o.cut:
 		gain = spline
+	case max(from, to) > maxSine:
+		gain = func(float64) float64 { return 0 }
 	}
-	g, g2 := gain(o.from), o.k*gain(2*o.from)
-	dg, dg2 := (gain(o.to)-g)/ticks, (o.k*gain(2*o.to)-g2)/ticks
-	p := o.sine
-	for i, d := range o.inc {
+	g, dg, g2, dg2 := gain(from), 0.0, 0.0, 0.0
+	if from != to {
+		dg = (gain(to) - g) / ticks
+	}
+	if o.k != 0 {
+		g2 = o.k * gain(2*from)
+		dg2 = (o.k*gain(2*to) - g2) / ticks
+	}
+	p, d := o.sine, from
+	for i := range o.out {
 		p += d
 		if len(resets) > 0 && resets[0].i == i {
 			p = o.cutSine(i, p, d*resets[0].t, d, resets[0].t)
@@ -168,14 +192,15 @@ func (o *osc) sines(resets []reset) {
 			p++
 		}
 		o.out[i] = p
+		d += o.move.step
 	}
 	o.sine = p
 	sinesOf(&o.out)
 	line := (*[ticks]float64)(o.line[reach:])
 	for i, s := range o.out {
+		line[i] += g*s + g2*(0.5-s*s)
 		g += dg
 		g2 += dg2
-		line[i] += g*s + g2*(0.5-s*s)
 	}
 }
 
@@ -196,8 +221,8 @@ func (o *osc) cutSine(i int, p, since, inc, t float64) float64 {
 // period.
 func (o *osc) wraps() []reset {
 	o.resets = o.resets[:0]
-	p := o.sine
-	for i, d := range o.inc {
+	p, d := o.sine, o.move.first
+	for i := range ticks {
 		p += d
 		if p >= 1 {
 			p--
@@ -205,6 +230,7 @@ func (o *osc) wraps() []reset {
 		} else if p < 0 {
 			p++
 		}
+		d += o.move.step
 	}
 	o.sine = p
 	return o.resets

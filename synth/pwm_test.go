@@ -24,10 +24,9 @@ func TestPulseIsTheDifferenceOfTwoSawtooths(t *testing.T) {
 			t.Fatalf("phase %v, duty %v: %v, want %v", p, d, got, want)
 		}
 		var o osc
-		o.start(Pulse, 0, p, d, false)
-		o.move(0, 0, 0)
-		o.run(d, nil)
-		if got := o.out[ticks-1] + 2*d - 1; math.Abs(got-want) > 1e-12 {
+		o.start(Pulse, 0, p, d)
+		o.advance(0, 0, 0)
+		if got := o.run(d, nil)[ticks-1] + 2*d - 1; math.Abs(got-want) > 1e-12 {
 			t.Fatalf("engine at phase %v, duty %v: %v, want %v", p, d, got, want)
 		}
 	}

@@ -95,21 +95,3 @@ func TestLoudestSoundStaysWithinFullScale(t *testing.T) {
 		}
 	}
 }
-
-func FuzzVoice(f *testing.F) {
-	f.Add(uint64(1), 440.0, 0.5, uint8(0), uint8(3))
-	f.Add(uint64(7), math.Inf(1), math.NaN(), uint8(12), uint8(40))
-	f.Add(uint64(9), -1e300, 8.0, uint8(16), uint8(255))
-	f.Fuzz(func(t *testing.T, seed uint64, x, y float64, i, j uint8) {
-		random := rand.New(rand.NewPCG(seed, 0))
-		s := Default()
-		all := Fields()
-		for _, field := range all {
-			field.Set(&s, field.Min+random.Float64()*(field.Max-field.Min))
-		}
-		moved := s
-		all[int(i)%len(all)].Set(&s, x)
-		all[int(j)%len(all)].Set(&moved, y)
-		play(t, s, moved, 48000)
-	})
-}

@@ -1,10 +1,10 @@
 package synth
 
-// pastTicks bounds how far an output lies behind the oscillators: 8 ticks for
-// a product at 44.1 kHz.
-const pastTicks = 16
+// pastSteps bounds how far an output lies behind the oscillators: 9 steps for
+// frequency modulation at 44.1 kHz.
+const pastSteps = 16
 
-// A past is the movement of the phases of A and B during one tick.
+// A past is the movement of the phases of A and B during one step.
 type past struct {
 	a, fromA, toA float64
 	b, fromB, toB float64
@@ -44,14 +44,14 @@ func (c *core) cycles(out *[tick]float32) {
 		delay = c.delayB()
 	}
 	for i := range out {
-		// The oscillators had run ticks samples when this sample was made.
-		x := oversampling*i - delay
-		t := c.tick - 1
+		// From the start of the last step that was made.
+		x := c.over*(i-tick) + ticks - delay
+		t := c.step - 1
 		for x < 0 {
 			x += ticks
 			t--
 		}
-		p := &c.pasts[(t+pastTicks)%pastTicks]
+		p := &c.pasts[(t+pastSteps)%pastSteps]
 		phase, from, to := p.a, p.fromA, p.toA
 		if byB {
 			phase, from, to = p.b, p.fromB, p.toB

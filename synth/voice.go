@@ -69,7 +69,7 @@ func (v *Voice) reseed() {
 // and warms it up with the controls of the time before.
 func (v *Voice) startCore(i int, phaseA, phaseB float64) {
 	c := v.cores[i]
-	c.build = buildOf(&v.glide.goal)
+	c.use(buildOf(&v.glide.goal))
 	warm := c.warm()
 	now := v.ahead(c, v.seconds(v.tick)-c.lag())
 	c.start(c.build, phaseA, phaseB, now)

@@ -67,83 +67,96 @@ func (w *walk) begin() float64 {
 }
 
 // run adds the waveform to out, whose first [reach] samples are still open to
-// corrections: sample i goes to out[i+reach]. inc is the movement of the phase
-// per sample, soft what the spline makes of the phase at each sample, less the
-// phase: it moves the value and not the crossings. It obeys the resets, which
-// are in order of time.
-func (w *walk) run(out *line, inc, soft *[ticks]float64, resets []reset) {
+// corrections: sample i goes to out[i+reach]. It obeys the resets, which are in
+// order of time.
+func (w *walk) run(out *line, m motion, resets []reset) {
 	i := 0
 	for _, r := range resets {
-		w.steady(out, inc, soft, i, r.i)
-		w.reset(out.at(r.i), inc[r.i], r)
+		w.steady(out, m, i, r.i)
+		w.reset(out.at(r.i), m.at(r.i), r)
 		i = r.i + 1
 	}
-	w.steady(out, inc, soft, i, ticks)
-	w.last = inc[ticks-1]
+	w.steady(out, m, i, ticks)
 }
 
 // steady runs the samples from i up to n.
-func (w *walk) steady(out *line, inc, soft *[ticks]float64, i, n int) {
+func (w *walk) steady(out *line, m motion, i, n int) {
 	lo, hi, c, p := w.begin(), w.end[w.k], w.pieces[w.k], w.p
-	for ; i < n; i++ {
-		d := inc[i&(ticks-1)]
+	d := m.at(i)
+	samples := out[i+reach : n+reach]
+	for j := range samples {
 		p += d
 		if p >= hi || p < lo {
 			w.p = p
-			w.cross(out.at(i), pathAt(inc, w.last, i&(ticks-1)), 0)
+			w.cross(out.at(i+j), path{d, m.step, m.step}, 0, 1)
 			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
 		}
-		q := p + soft[i&(ticks-1)]
-		out[(i&(ticks-1))+reach] += c.c0 + q*(c.c1+q*c.c2)
+		samples[j] += c.c0 + p*(c.c1+p*c.c2)
+		d += m.step
 	}
 	w.p = p
+}
+
+// follow is run for a phase that is modulated: inc is its movement per sample,
+// with one more that comes next, soft what the spline makes of it at each
+// sample, less the phase: that moves the value and not the crossings.
+func (w *walk) follow(out *line, inc *[ticks + 1]float64, soft *[ticks]float64) {
+	lo, hi, c, p, last := w.begin(), w.end[w.k], w.pieces[w.k], w.p, w.last
+	samples := out[reach : reach+ticks]
+	for i, x := range soft {
+		d, next := inc[i], inc[i+1]
+		if q := p + d; q < hi && q >= lo && d*last > 0 && d*next > 0 {
+			p = q
+		} else {
+			w.p = p
+			w.turn(out.at(i), path{d, d - last, next - d})
+			lo, hi, c, p = w.begin(), w.end[w.k], w.pieces[w.k], w.p
+		}
+		last = d
+		x += p
+		samples[i] += c.c0 + x*(c.c1+x*c.c2)
+	}
+	w.p, w.last = p, last
+}
+
+// turn moves the phase along m, on which it may turn back.
+func (w *walk) turn(out *near, m path) {
+	first, last := m.speed(0), m.speed(1)
+	if first*last >= 0 {
+		w.p += m.d
+		w.cross(out, m, 0, 1)
+		return
+	}
+	s := first / (first - last)
+	s = math.Min(math.Max(s+m.speed(s)/(first-last), 0), 1)
+	w.p += m.at(s)
+	w.cross(out, m, 0, s)
+	w.p += m.d - m.at(s)
+	w.cross(out, m, s, 1)
 }
 
 // reset sends the phase to r.to in the middle of a sample and adds the sample.
 func (w *walk) reset(out *near, inc float64, r reset) {
 	w.p += inc * (1 - r.t)
-	w.cross(out, path{d: inc}, r.t)
+	w.cross(out, path{d: inc}, 0, 1-r.t)
 	step, slope := -w.pieces[w.k].value(w.p), -w.pieces[w.k].slope(w.p)
 	w.jump(r.to)
 	step += w.pieces[w.k].value(w.p)
 	slope += w.pieces[w.k].slope(w.p)
 	correct(out, r.t, step, slope*inc, 0)
 	w.p += inc * r.t
-	w.cross(out, path{d: inc}, 0)
+	w.cross(out, path{d: inc}, 1-r.t, 1)
 	out[reach] += w.pieces[w.k].value(w.p)
 }
 
 // A path is the movement of the phase within a sample: by d in all, with the
-// second differences a at its start and b at its end.
+// second differences a at its start and b at its end. It is a cubic through four
+// samples (Everett's formula, A&S 25.2.22).
 type path struct{ d, a, b float64 }
 
-// pathAt is the path that leads to sample i.
-func pathAt(inc *[ticks]float64, last float64, i int) path {
-	d := inc[i]
-	if i > 0 {
-		last = inc[i-1]
-	}
-	p := path{d, d - last, d - last}
-	if i < ticks-1 {
-		p.b = inc[i+1] - d
-	}
-	return p
-}
-
-// time returns the part of the sample after which the phase has moved by x: a
-// cubic through four samples (Everett's formula, A&S 25.2.22), by Newton's
-// method from a straight line.
-func (m *path) time(x float64) float64 {
-	s := x / m.d
-	if m.a != 0 || m.b != 0 {
-		for range 3 {
-			s = math.Min(math.Max(s, 0), 1)
-			bend := (m.a*(2-s) + m.b*(1+s)) / 6
-			f := m.d*s - s*(1-s)*bend - x
-			s -= f / (m.d - (1-2*s)*bend - s*(1-s)*(m.b-m.a)/6)
-		}
-	}
-	return s
+// at is how far the phase has moved after a part of the sample.
+func (m *path) at(s float64) float64 {
+	return m.d*s - s*(1-s)*(m.a*(2-s)+m.b*(1+s))/6
 }
 
 // speed is the movement per sample at a part of the sample.
@@ -151,13 +164,41 @@ func (m *path) speed(s float64) float64 {
 	return m.d - (1-2*s)*(m.a*(2-s)+m.b*(1+s))/6 - s*(1-s)*(m.b-m.a)/6
 }
 
-// cross brings the phase, which has moved along m and stands where it would be
-// at the time t before the sample, back into a piece, correcting at every
+// time returns the part of the sample after which the phase has moved by x,
+// between two parts between which it does not turn back: Newton's method, kept
+// between them by bisection.
+func (m *path) time(x, from, to float64) float64 {
+	if m.a == 0 && m.b == 0 {
+		return math.Min(math.Max(x/m.d, from), to)
+	}
+	f, g := m.at(from)-x, m.at(to)-x
+	s := from + (to-from)*f/(f-g)
+	for range 20 {
+		if !(s >= from && s <= to) { // also where the speed is 0
+			s = (from + to) / 2
+		}
+		h := m.at(s) - x
+		if (h < 0) == (f < 0) {
+			from = s
+		} else {
+			to = s
+		}
+		step := h / m.speed(s)
+		s -= step
+		if math.Abs(step) < 1e-10 {
+			break
+		}
+	}
+	return math.Min(math.Max(s, from), to)
+}
+
+// cross brings the phase, which has moved along m from one part of the sample to
+// another and does not turn back there, into a piece again, correcting at every
 // border.
-func (w *walk) cross(out *near, m path, t float64) {
+func (w *walk) cross(out *near, m path, from, to float64) {
 	for {
 		var at, shift float64 // the border and the phase on its other side, less it
-		from := w.k
+		k := w.k
 		switch {
 		case w.p >= w.end[w.k]:
 			at = w.end[w.k]
@@ -172,15 +213,11 @@ func (w *walk) cross(out *near, m path, t float64) {
 		default:
 			return
 		}
-		old, now := &w.pieces[from], &w.pieces[w.k]
+		old, now := &w.pieces[k], &w.pieces[w.k]
 		step := now.value(at+shift) - old.value(at)
 		slope := now.slope(at+shift) - old.slope(at)
-		since := 1 - m.time(m.d*(1-t)-(w.p-at))
-		if !(since > 0) { // also where the path has a turning point
-			since = 0
-		}
-		since = math.Min(since, 1)
-		correct(out, since, step, slope*m.speed(1-since), 0)
+		s := m.time(m.at(to)-(w.p-at), from, to)
+		correct(out, 1-s, step, slope*m.speed(s), 0)
 		w.p += shift
 	}
 }

@@ -21,6 +21,7 @@ var commands = []command{
 	{"serve", "build the app and serve it on this machine", runServe},
 	{"site", "write the app as a folder of static files", runSite},
 	{"render", "write a sound as a WAV file", runRender},
+	{"measure", "measure the sound against exact spectra and its rivals", runMeasure},
 	{"credit", "measure the marks: the credit table", runCredit},
 }
 

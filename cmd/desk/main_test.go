@@ -23,6 +23,7 @@ func TestCommandLine(t *testing.T) {
 		{"serve -port 70000", 2, "", "between 0 and 65535"},
 		{"serve now", 2, "", "flags only"},
 		{"site", 2, "", "name the folder"},
+		{"measure -h", 0, "-quick", ""},
 	}
 	for _, tt := range tests {
 		t.Run(tt.args, func(t *testing.T) {
@@ -41,6 +42,19 @@ func TestCommandLine(t *testing.T) {
 				t.Errorf("problems %q do not contain %q", problems.String(), tt.problems)
 			}
 		})
+	}
+}
+
+func TestMeasureWithoutABrowserSaysWhatToDo(t *testing.T) {
+	t.Setenv("BROWSER", "/nowhere/chromium")
+	var out, problems bytes.Buffer
+	if code := run([]string{"measure", "-quick"}, &out, &problems); code != 1 || out.Len() > 0 {
+		t.Errorf("exit code %d with output %q, want 1 with none", code, out.String())
+	}
+	for _, want := range []string{"/nowhere/chromium", "make chromium", "BROWSER="} {
+		if !strings.Contains(problems.String(), want) {
+			t.Errorf("%q does not contain %q", problems.String(), want)
+		}
 	}
 }
 

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"partialcredit/cmd/desk/measure"
+	"partialcredit/cmd/desk/site"
+)
+
+func runMeasure(args []string, out io.Writer) error {
+	flags := newFlags("measure")
+	file := flags.String("o", "", "the `file` to write; without it the table is printed")
+	quick := flags.Bool("quick", false, "measure a part only, in seconds instead of minutes")
+	if err := parseFlags(flags, args, out); err != nil {
+		return err
+	}
+	root, err := site.FindRoot()
+	if err != nil {
+		return err
+	}
+	report, err := measure.Run(root, *quick)
+	if err != nil {
+		return err
+	}
+	var table bytes.Buffer
+	report.Write(&table, strings.Join(append([]string{"go run ./cmd/desk measure"}, args...), " "))
+	if *file == "" {
+		_, err = out.Write(table.Bytes())
+		return err
+	}
+	if err := os.WriteFile(*file, table.Bytes(), 0o644); err != nil {
+		return fmt.Errorf("the table cannot be written: %w", err)
+	}
+	fmt.Fprintf(out, "Wrote the table to %s.\n", *file)
+	return nil
+}
