@@ -25,9 +25,9 @@ type features struct {
 	fast    [][]float64    // the same of fast movement
 }
 
-// Exponents and floors of the method (marking.md: fitted on rendered sounds).
+// Exponents and floors of the method (marking.md: fitted on rendered sounds);
+// fineCompression is an [exponent].
 const (
-	fineCompression = 0.35
 	bandCompression = 0.3
 	placeFloor      = 3e-5
 	levelFloor      = 1e-4
@@ -76,7 +76,7 @@ func (f *features) spectra(g *grid, x []complex128) {
 		out := make([]float64, cells)
 		for j, v := range blurred {
 			if v > 0 {
-				out[j] = math.Pow(v/total, fineCompression)
+				out[j] = fineCompression.of(v / total)
 			}
 		}
 		return out
@@ -104,23 +104,19 @@ func (f *features) spectra(g *grid, x []complex128) {
 func (f *features) movements(g *grid, x []complex128) {
 	n := g.envelopes()
 	hann := g.kit.Hann(n)
-	rateEdges := make([]float64, rates+1)
-	for r := range rateEdges {
-		rateEdges[r] = slowest * math.Exp2(float64(r)/ratesPer8v) * 4 * g.seconds
-	}
 	f.overall = make([]float64, rates)
 	blurred := make([]float64, rates)
 	weights := 0.0
 	for i := range g.bands {
 		moving, mean := movement(g.envelope(&g.bands[i], x))
-		m := g.modulation(moving, hann, rateEdges)
+		m := g.modulation(moving, hann)
 		power := 0.0
 		for _, v := range m {
 			power += v
 		}
 		f.mean = append(f.mean, mean)
 		f.depth = append(f.depth, math.Sqrt(power))
-		weight := math.Pow(mean, bandCompression)
+		weight := loudness.of(mean)
 		weights += weight
 		for w, blur := range rateBlurs {
 			blur.kernel.blur(blurred, m)

@@ -3,6 +3,7 @@ package mark
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"partialcredit/synth/spectrum"
 )
@@ -97,16 +98,13 @@ var camEdges = spectrum.Centres(0, 40, 1)
 // samples with the given spacing of bins in hertz.
 func (f *frames) add(X []complex128, n int, spacing float64) {
 	var bands [40]float64
-	sum, b := 0.0, 0
-	for k := 1; k < len(X); k++ {
-		for b < len(bands) && float64(k)*spacing >= camEdges[b+1] {
-			b++
+	sum, k := 0.0, 1
+	for b := range bands {
+		p := 0.0
+		for end := min(len(X), int(math.Ceil(camEdges[b+1]/spacing))); k < end; k++ {
+			p += real(X[k])*real(X[k]) + imag(X[k])*imag(X[k])
 		}
-		if b == len(bands) {
-			break
-		}
-		p := real(X[k])*real(X[k]) + imag(X[k])*imag(X[k])
-		bands[b] += p
+		bands[b] = p
 		sum += p
 	}
 	f.total = append(f.total, sum*2/(float64(n)*float64(n)*0.375))
@@ -137,7 +135,7 @@ func centroid(bands []float64) float64 {
 	var sum, weight float64
 	for b, p := range bands {
 		if p > top*1e-5 {
-			w := math.Pow(p/top, 0.3)
+			w := loudness.of(p / top)
 			sum += w * (float64(b) + 0.5)
 			weight += w
 		}
@@ -151,39 +149,34 @@ func centroid(bands []float64) float64 {
 // warp resamples x so that every period of the track has per samples; when
 // holds the time in seconds of each sample of y.
 func warp(x []float32, rate float64, t *track, per int) (y []float32, when []float64) {
-	at := 0.0
+	const stretch = 16 // samples for which the pitch is taken to stand
 	size := int(float64(len(x))/rate*t.base*float64(per)*1.1) + per
-	y = make([]float32, 0, size)
-	when = make([]float64, 0, size)
-	constant := true
-	for _, c := range t.cents {
-		if c != 0 {
-			constant = false
-			break
+	y, when = make([]float32, 0, size), make([]float64, 0, size)
+	for at := 0.0; int(at)+2 < len(x); {
+		step := rate / (t.at(at/rate) * float64(per))
+		n := len(y)
+		y, when = slices.Grow(y, stretch)[:n+stretch], slices.Grow(when, stretch)[:n+stretch]
+		for int(at)+2 < len(x) && n < len(y) {
+			y[n], when[n] = cubic(x, at), at/rate
+			at += step
+			n++
 		}
-	}
-	step := rate / (t.base * float64(per))
-	for n := 0; ; n++ {
-		i := int(at)
-		if i+2 >= len(x) {
-			break
-		}
-		if !constant && n%16 == 0 {
-			step = rate / (t.at(at/rate) * float64(per))
-		}
-		f := float32(at - float64(i))
-		var b float32
-		if i > 0 {
-			b = x[i-1]
-		}
-		c, d, e := x[i], x[i+1], x[i+2]
-		// Catmull-Rom cubic.
-		v := c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
-		y = append(y, v)
-		when = append(when, at/rate)
-		at += step
+		y, when = y[:n], when[:n]
 	}
 	return
+}
+
+// cubic is Catmull-Rom's between the samples of x, at least two from its end.
+func cubic(x []float32, at float64) float32 {
+	i := int(at)
+	f := float32(at - float64(i))
+	var b float32
+	if i > 0 {
+		b = x[i-1]
+	}
+	v := x[i:][:3]
+	c, d, e := v[0], v[1], v[2]
+	return c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
 }
 
 // steady returns the frames between the attack and the release.
@@ -200,7 +193,7 @@ func (f *frames) steady() (from, to int) {
 func (f *frames) brightness() float64 {
 	var sum, weight float64
 	for i, p := range f.total {
-		w := math.Pow(p, 0.3)
+		w := loudness.of(p)
 		sum += w * f.cam[i]
 		weight += w
 	}

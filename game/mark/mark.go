@@ -11,7 +11,7 @@ import (
 )
 
 // A Reference is a target prepared for marking: rendered once, measured once.
-// It keeps buffers and is not safe for concurrent use.
+// It is not safe for concurrent use.
 type Reference struct {
 	grid   *grid
 	target *features // nil for silence
@@ -30,8 +30,8 @@ type Result struct {
 func Prepare(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
-	sound := perform(target, seconds)
-	r := &Reference{grid: g, target: g.measure(sound), heard: hear(&g.kit, sound, Rate, g.note)}
+	r := &Reference{grid: g}
+	r.target, r.heard = g.take(perform(target, seconds))
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -42,9 +42,8 @@ func Prepare(target synth.Sound) *Reference {
 // means that no difference would be heard. Silence gets 0, unless the target
 // is silent too.
 func (r *Reference) Mark(yours synth.Sound) Result {
-	sound := perform(yours, r.grid.seconds)
-	y := r.grid.measure(sound)
-	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note))}
+	y, h := r.grid.take(perform(yours, r.grid.seconds))
+	result := Result{Marks: credit(r.target, y), Reasons: reasons(r.heard, h)}
 	if r.target != nil {
 		result.Partials = r.grid.ticks(r.places, r.target, y)
 	}

@@ -22,9 +22,9 @@ func newFFT(n int) *fft {
 			f.radix = append(f.radix, p)
 		}
 	}
+	take(4) // first, for by4At1
 	take(5)
 	take(3)
-	take(4)
 	take(2)
 	for p := 7; left > 1; p += 2 {
 		take(p)
@@ -32,12 +32,23 @@ func newFFT(n int) *fft {
 	return f
 }
 
-// turns returns exp(-2πi·k/n) for 0 ≤ k < count.
+// turns returns exp(-2πi·k/n) for 0 ≤ k < count, as products of a turn by many
+// steps and one by few: sines are most of what a plan costs.
 func turns(n, count int) []complex128 {
-	t := make([]complex128, count)
-	for k := range t {
+	turn := func(k int) complex128 {
 		s, c := math.Sincos(2 * math.Pi * float64(k) / float64(n))
-		t[k] = complex(c, -s)
+		return complex(c, -s)
+	}
+	t := make([]complex128, count)
+	few := int(math.Sqrt(float64(count))) + 1
+	for k := range min(few, count) {
+		t[k] = turn(k)
+	}
+	for k := few; k < count; k += few {
+		many := turn(k)
+		for i, w := range t[:min(few, count-k)] {
+			t[k+i] = many * w
+		}
 	}
 	return t
 }
@@ -54,6 +65,10 @@ func (f *fft) forward(x, y []complex128) []complex128 {
 		case 3:
 			f.by3(y, x, n, run)
 		case 4:
+			if run == 1 {
+				f.by4At1(y, x, n)
+				break
+			}
 			f.by4(y, x, n, run)
 		case 5:
 			f.by5(y, x, n, run)
@@ -131,6 +146,22 @@ func (f *fft) by4(y, x []complex128, n, run int) {
 			out2[q] = w2 * (s - t)
 			out3[q] = w3 * (u - v)
 		}
+	}
+}
+
+// by4At1 is by4 for runs of 1.
+func (f *fft) by4At1(y, x []complex128, n int) {
+	in0, in1, in2, in3, out := x[:n], x[n:][:n], x[2*n:][:n], x[3*n:][:n], y[:4*n]
+	for k, a := range in0 {
+		b, c, d := in1[k], in2[k], in3[k]
+		s, t, u := a+c, b+d, a-c
+		v := complex(imag(b)-imag(d), real(d)-real(b))
+		o := out[:4]
+		out = out[4:]
+		o[0] = s + t
+		o[1] = f.turn[k] * (u + v)
+		o[2] = f.turn[2*k] * (s - t)
+		o[3] = f.turn[3*k] * (u - v)
 	}
 }
 

@@ -61,11 +61,13 @@ func load[T float32 | float64](r *Real, x []T, w []float64) {
 	pairs := r.in[:n/2]
 	if w == nil {
 		for i := range pairs {
-			pairs[i] = complex(float64(x[2*i]), float64(x[2*i+1]))
+			p := x[2*i:][:2]
+			pairs[i] = complex(float64(p[0]), float64(p[1]))
 		}
 	} else {
 		for i := range pairs {
-			pairs[i] = complex(float64(x[2*i])*w[2*i], float64(x[2*i+1])*w[2*i+1])
+			p, v := x[2*i:][:2], w[2*i:][:2]
+			pairs[i] = complex(float64(p[0])*v[0], float64(p[1])*v[1])
 		}
 	}
 	if rest := r.in[n/2:]; len(rest) > 0 {
