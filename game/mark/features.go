@@ -58,8 +58,10 @@ func (f *features) spectra(g *grid, x []complex128) {
 	}
 	total := 0.0
 	for k := 1; k < len(x)-1; k++ {
-		h := x[k] - (x[k-1]+x[k+1])/2 // the Hann window, as it acts on a spectrum
-		hann[k] = real(h)*real(h) + imag(h)*imag(h)
+		// The Hann window, as it acts on a spectrum.
+		re := real(x[k]) - (real(x[k-1])+real(x[k+1]))/2
+		im := imag(x[k]) - (imag(x[k-1])+imag(x[k+1]))/2
+		hann[k] = re*re + im*im
 		total += hann[k]
 	}
 	f.power = make([]float64, len(x))

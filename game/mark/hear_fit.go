@@ -64,10 +64,8 @@ func (l *levels) against(t *levels, most float64) float64 {
 	var weights [templatePartials]float64
 	have := l.db[:min(l.n, templatePartials)]
 	for k, v := range have {
-		w := t.weight[k]
-		if l.weight[k] > w {
-			w = l.weight[k]
-		}
+		a, b := l.weight[k], t.weight[k]
+		w := (a + b + math.Abs(a-b)) / 2 // the greater one, without a branch
 		weights[k] = w
 		sum += w * (v - t.db[k])
 		weight += w

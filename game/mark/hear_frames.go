@@ -36,7 +36,8 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 	base := t.base
 	per := spectrum.FastLength(int(math.Ceil(a.rate / base)))
 	periods := max(2, int(math.Ceil(0.018*base)))
-	y, when := warp(x, a.rate, t, per)
+	w := warp(x, a.rate, t, per)
+	y := w.y
 	n := per * periods
 	// Frames lie a quarter of a window apart, but never nearer than 8 ms.
 	f := &frames{span: float64(periods) / base}
@@ -51,7 +52,7 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 	count = max(1, count)
 	// Times are even only while the pitch stands: frames are taken at even
 	// times, not at even phases.
-	next := when[n/2]
+	next := w.when(n / 2)
 	f.first = next
 	var last, turned [8]complex128
 	for m := 0; m+n <= len(y); {
@@ -71,9 +72,9 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 		}
 		f.power = append(f.power, p)
 		f.own = append(f.own, own)
-		f.add(X, n, t.at(when[m+n/2])/float64(periods))
+		f.add(X, n, t.at(w.when(m+n/2))/float64(periods))
 		next += f.hop
-		for m+n <= len(y) && when[m+n/2] < next {
+		for m+n <= len(y) && w.when(m+n/2) < next {
 			m++
 		}
 	}
@@ -146,37 +147,48 @@ func centroid(bands []float64) float64 {
 	return sum / weight
 }
 
-// warp resamples x so that every period of the track has per samples; when
-// holds the time in seconds of each sample of y.
-func warp(x []float32, rate float64, t *track, per int) (y []float32, when []float64) {
-	const stretch = 16 // samples for which the pitch is taken to stand
-	size := int(float64(len(x))/rate*t.base*float64(per)*1.1) + per
-	y, when = make([]float32, 0, size), make([]float64, 0, size)
-	for at := 0.0; int(at)+2 < len(x); {
-		step := rate / (t.at(at/rate) * float64(per))
-		n := len(y)
-		y, when = slices.Grow(y, stretch)[:n+stretch], slices.Grow(when, stretch)[:n+stretch]
-		for int(at)+2 < len(x) && n < len(y) {
-			y[n], when[n] = cubic(x, at), at/rate
-			at += step
-			n++
-		}
-		y, when = y[:n], when[:n]
-	}
-	return
+// A warped sound has the same number of samples in every period.
+type warped struct {
+	y        []float32
+	at, step []float64 // in seconds, of the first sample of every stretch, and between its samples
 }
 
-// cubic is Catmull-Rom's between the samples of x, at least two from its end.
-func cubic(x []float32, at float64) float32 {
-	i := int(at)
-	f := float32(at - float64(i))
-	var b float32
-	if i > 0 {
-		b = x[i-1]
+// stretch is the number of samples for which the pitch is taken to stand.
+const stretch = 16
+
+// when is the time in seconds of a sample.
+func (w *warped) when(i int) float64 {
+	return w.at[i/stretch] + float64(i%stretch)*w.step[i/stretch]
+}
+
+// warp resamples x so that every period of the track has per samples, with
+// cubics of Catmull and Rom.
+func warp(x []float32, rate float64, t *track, per int) *warped {
+	size := int(float64(len(x))/rate*t.base*float64(per)*1.1) + per
+	w := &warped{y: make([]float32, 0, size), at: make([]float64, 0, size/stretch), step: make([]float64, 0, size/stretch)}
+	for at := 0.0; int(at)+2 < len(x); {
+		step := rate / (t.at(at/rate) * float64(per))
+		w.at, w.step = append(w.at, at/rate), append(w.step, step/rate)
+		w.y = slices.Grow(w.y, stretch)
+		y := w.y[len(w.y) : len(w.y)+stretch]
+		for n := range y {
+			i := int(at)
+			if i+2 >= len(x) {
+				y = y[:n]
+				break
+			}
+			var b float32
+			if i > 0 {
+				b = x[i-1]
+			}
+			f, v := float32(at-float64(i)), x[i:][:3]
+			c, d, e := v[0], v[1], v[2]
+			y[n] = c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
+			at += step
+		}
+		w.y = w.y[:len(w.y)+len(y)]
 	}
-	v := x[i:][:3]
-	c, d, e := v[0], v[1], v[2]
-	return c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
+	return w
 }
 
 // steady returns the frames between the attack and the release.
