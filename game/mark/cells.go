@@ -80,22 +80,26 @@ func gaussian(sd float64) kernel {
 }
 
 // blur writes the convolution of src with the kernel into dst, zero beyond the
-// ends. Scattering skips the empty places between partials.
+// ends.
 func (k kernel) blur(dst, src []float64) {
-	clear(dst)
-	for i, v := range src {
-		if v == 0 {
-			continue
-		}
-		after := dst[i:min(len(dst), i+len(k))]
-		for d := range after {
-			after[d] += v * k[d]
-		}
-		before := dst[max(0, i-len(k)+1):i]
-		for d := 1; d <= len(before); d++ {
-			before[len(before)-d] += v * k[d]
-		}
+	reach := len(k) - 1
+	padded := make([]float64, len(src)+2*reach)
+	copy(padded[reach:], src)
+	for i := range dst {
+		dst[i] = k.at(padded[i:])
 	}
+}
+
+// at is the sum of values under the kernel, of which the first lies at its left
+// end.
+func (k kernel) at(x []float64) float64 {
+	reach := len(k) - 1
+	before, after := x[:reach], x[reach+1:][:reach]
+	sum := x[reach] * k[0]
+	for d, w := range k[1:] {
+		sum += (before[reach-1-d] + after[d]) * w
+	}
+	return sum
 }
 
 // The bank of auditory filters of the profile: every half Cam.

@@ -24,7 +24,7 @@ type band struct {
 
 // bandsOf makes the 32 bands, every Cam from 2 to 33, each 2.5 ERB to either
 // side.
-func bandsOf(g *grid) []band {
+func bandsOf(g *tables) []band {
 	var bands []band
 	for _, c := range spectrum.Centres(2, 33, 1) {
 		reach := 2.5 * spectrum.ERB(c)
@@ -43,22 +43,23 @@ func bandsOf(g *grid) []band {
 }
 
 // envelopes is the number of values of an envelope.
-func (g *grid) envelopes() int { return int(math.Round(envelopeRate * g.seconds)) }
+func (g *tables) envelopes() int { return int(math.Round(envelopeRate * g.seconds)) }
 
 // envelope returns the smoothed power of the band over time, at envelopeRate:
 // the squared magnitude of the band's analytic signal, as if the sound went
 // round in a circle.
 func (g *grid) envelope(b *band, x []complex128) []float64 {
 	n := g.envelopes()
-	z := g.analytic[:n*b.ratio]
-	for i, w := range b.weight {
-		z[i] = x[b.first+i] * complex(w, 0)
+	z := room(&g.analytic, n*b.ratio)
+	for i, v := range x[b.first:][:len(b.weight)] {
+		w := b.weight[i]
+		z[i] = complex(w*real(v), w*imag(v))
 	}
 	clear(z[len(b.weight):])
 	g.kit.Complex(len(z)).Backward(z)
 	// Padded at either end by what the low-pass reaches.
 	reach := len(b.smooth) - 1
-	power := g.power[:len(z)+2*reach]
+	power := room(&g.power, len(z)+2*reach)
 	for i, v := range z {
 		power[reach+i] = real(v)*real(v) + imag(v)*imag(v)
 	}
@@ -66,12 +67,7 @@ func (g *grid) envelope(b *band, x []complex128) []float64 {
 	copy(power[reach+len(z):], power[reach:])
 	e := make([]float64, n)
 	for m := range e {
-		before, after := power[m*b.ratio:][:reach], power[m*b.ratio+reach:][:len(b.smooth)]
-		v := after[0] * b.smooth[0]
-		for d, w := range b.smooth[1:] {
-			v += (before[reach-1-d] + after[1+d]) * w
-		}
-		e[m] = v
+		e[m] = b.smooth.at(power[m*b.ratio:])
 	}
 	return e
 }
@@ -88,7 +84,7 @@ func movement(e []float64) (x []float64, mean float64) {
 	x = make([]float64, len(e))
 	sum := 0.0
 	for i, v := range e {
-		x[i] = math.Pow(v+0.003*mean+1e-7, 0.3)
+		x[i] = loudness.of(v + 0.003*mean + 1e-7)
 		sum += x[i]
 	}
 	for i := range x {

@@ -26,9 +26,9 @@ type features struct {
 	fast    [][]float64    // the same of fast movement
 }
 
-// Exponents and floors of the method (marking.md: fitted on rendered sounds).
+// Exponents and floors of the method (marking.md: fitted on rendered sounds);
+// fineCompression is an [exponent].
 const (
-	fineCompression = 0.35
 	bandCompression = 0.3
 	placeFloor      = 3e-5
 	levelFloor      = 1e-4
@@ -59,8 +59,10 @@ func (f *features) spectra(g *grid, x []complex128) {
 	}
 	total := 0.0
 	for k := 1; k < len(x)-1; k++ {
-		h := x[k] - (x[k-1]+x[k+1])/2 // the Hann window, as it acts on a spectrum
-		hann[k] = real(h)*real(h) + imag(h)*imag(h)
+		// The Hann window, as it acts on a spectrum.
+		re := real(x[k]) - (real(x[k-1])+real(x[k+1]))/2
+		im := imag(x[k]) - (imag(x[k-1])+imag(x[k+1]))/2
+		hann[k] = re*re + im*im
 		total += hann[k]
 	}
 	f.power = make([]float64, len(x))
@@ -77,7 +79,7 @@ func (f *features) spectra(g *grid, x []complex128) {
 		out := make([]float64, cells)
 		for j, v := range blurred {
 			if v > 0 {
-				out[j] = math.Pow(v/total, fineCompression)
+				out[j] = fineCompression.of(v / total)
 			}
 		}
 		return out
@@ -105,23 +107,19 @@ func (f *features) spectra(g *grid, x []complex128) {
 func (f *features) movements(g *grid, x []complex128) {
 	n := g.envelopes()
 	hann := g.kit.Hann(n)
-	rateEdges := make([]float64, rates+1)
-	for r := range rateEdges {
-		rateEdges[r] = slowest * math.Exp2(float64(r)/ratesPer8v) * 4 * g.seconds
-	}
 	f.overall = make([]float64, rates)
 	blurred := make([]float64, rates)
 	weights := 0.0
 	for i := range g.bands {
 		moving, mean := movement(g.envelope(&g.bands[i], x))
-		m := g.modulation(moving, hann, rateEdges)
+		m := g.modulation(moving, hann)
 		power := 0.0
 		for _, v := range m {
 			power += v
 		}
 		f.mean = append(f.mean, mean)
 		f.depth = append(f.depth, math.Sqrt(power))
-		weight := math.Pow(mean, bandCompression)
+		weight := loudness.of(mean)
 		weights += weight
 		for w, blur := range rateBlurs {
 			blur.kernel.blur(blurred, m)

@@ -33,15 +33,18 @@ func (l *levels) cut(top float64) {
 func weightOf(db float64) float64 { return 0.1 + 0.9*(1-db/floor) }
 
 // fit finds the member of a family nearest to the levels, and by how much it
-// misses them in dB.
-func (l *levels) fit(f family) (value, misfit float64) {
+// misses them in dB. It starts with the member *start, and leaves there which
+// one it was: the one of a frame before is hardly ever far off.
+func (l *levels) fit(f family, start *int) (value, misfit float64) {
 	list := templates()[f]
-	best, index := math.Inf(1), 0
+	index := *start
+	best := l.against(&list[index].levels, math.Inf(1))
 	for i := range list {
 		if e := l.against(&list[i].levels, best); e < best {
 			best, index = e, i
 		}
 	}
+	*start = index
 	value = list[index].value
 	if index > 0 && index < len(list)-1 {
 		a, c := l.against(&list[index-1].levels, math.Inf(1)), l.against(&list[index+1].levels, math.Inf(1))
@@ -57,27 +60,27 @@ func (l *levels) fit(f family) (value, misfit float64) {
 // most. Each partial weighs as in whichever of the two it is stronger, and
 // what is missing in both says nothing.
 func (l *levels) against(t *levels, most float64) float64 {
-	var apart, weights [templatePartials]float64
 	var sum, weight float64
-	for k := range l.n {
-		d, w := l.db[k]-t.db[k], t.weight[k]
-		if l.weight[k] > w {
-			w = l.weight[k]
-		}
-		apart[k], weights[k] = d, w
-		sum += w * d
+	var weights [templatePartials]float64
+	have := l.db[:min(l.n, templatePartials)]
+	for k, v := range have {
+		a, b := l.weight[k], t.weight[k]
+		w := (a + b + math.Abs(a-b)) / 2 // the greater one, without a branch
+		weights[k] = w
+		sum += w * (v - t.db[k])
 		weight += w
 	}
 	shift, err := sum/weight, 0.0
-	for k := range l.n {
-		e := math.Abs(apart[k] - shift)
-		if e > 15 {
+	most *= weight
+	for k, v := range have {
+		e := v - t.db[k] - shift
+		if e > 15 || e < -15 {
 			e = 15
 		}
-		if l.db[k] == floor && t.db[k] == floor {
-			e = 0
+		if v == floor && t.db[k] == floor {
+			continue
 		}
-		if err += weights[k] * e * e; err > most*weight {
+		if err += weights[k] * e * e; err > most {
 			return math.Inf(1)
 		}
 	}

@@ -3,6 +3,7 @@ package mark
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"partialcredit/synth/spectrum"
 )
@@ -35,7 +36,8 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 	base := t.base
 	per := spectrum.FastLength(int(math.Ceil(a.rate / base)))
 	periods := max(2, int(math.Ceil(0.018*base)))
-	y, when := warp(x, a.rate, t, per)
+	w := warp(x, a.rate, t, per)
+	y := w.y
 	n := per * periods
 	// Frames lie a quarter of a window apart, but never nearer than 8 ms.
 	f := &frames{span: float64(periods) / base}
@@ -50,7 +52,7 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 	count = max(1, count)
 	// Times are even only while the pitch stands: frames are taken at even
 	// times, not at even phases.
-	next := when[n/2]
+	next := w.when(n / 2)
 	f.first = next
 	var last, turned [8]complex128
 	for m := 0; m+n <= len(y); {
@@ -70,9 +72,9 @@ func (a *analysis) frames(t *track, h *heard) *frames {
 		}
 		f.power = append(f.power, p)
 		f.own = append(f.own, own)
-		f.add(X, n, t.at(when[m+n/2])/float64(periods))
+		f.add(X, n, t.at(w.when(m+n/2))/float64(periods))
 		next += f.hop
-		for m+n <= len(y) && when[m+n/2] < next {
+		for m+n <= len(y) && w.when(m+n/2) < next {
 			m++
 		}
 	}
@@ -97,16 +99,13 @@ var camEdges = spectrum.Centres(0, 40, 1)
 // samples with the given spacing of bins in hertz.
 func (f *frames) add(X []complex128, n int, spacing float64) {
 	var bands [40]float64
-	sum, b := 0.0, 0
-	for k := 1; k < len(X); k++ {
-		for b < len(bands) && float64(k)*spacing >= camEdges[b+1] {
-			b++
+	sum, k := 0.0, 1
+	for b := range bands {
+		p := 0.0
+		for end := min(len(X), int(math.Ceil(camEdges[b+1]/spacing))); k < end; k++ {
+			p += real(X[k])*real(X[k]) + imag(X[k])*imag(X[k])
 		}
-		if b == len(bands) {
-			break
-		}
-		p := real(X[k])*real(X[k]) + imag(X[k])*imag(X[k])
-		bands[b] += p
+		bands[b] = p
 		sum += p
 	}
 	f.total = append(f.total, sum*2/(float64(n)*float64(n)*0.375))
@@ -137,7 +136,7 @@ func centroid(bands []float64) float64 {
 	var sum, weight float64
 	for b, p := range bands {
 		if p > top*1e-5 {
-			w := math.Pow(p/top, 0.3)
+			w := loudness.of(p / top)
 			sum += w * (float64(b) + 0.5)
 			weight += w
 		}
@@ -148,42 +147,48 @@ func centroid(bands []float64) float64 {
 	return sum / weight
 }
 
-// warp resamples x so that every period of the track has per samples; when
-// holds the time in seconds of each sample of y.
-func warp(x []float32, rate float64, t *track, per int) (y []float32, when []float64) {
-	at := 0.0
+// A warped sound has the same number of samples in every period.
+type warped struct {
+	y        []float32
+	at, step []float64 // in seconds, of the first sample of every stretch, and between its samples
+}
+
+// stretch is the number of samples for which the pitch is taken to stand.
+const stretch = 16
+
+// when is the time in seconds of a sample.
+func (w *warped) when(i int) float64 {
+	return w.at[i/stretch] + float64(i%stretch)*w.step[i/stretch]
+}
+
+// warp resamples x so that every period of the track has per samples, with
+// cubics of Catmull and Rom.
+func warp(x []float32, rate float64, t *track, per int) *warped {
 	size := int(float64(len(x))/rate*t.base*float64(per)*1.1) + per
-	y = make([]float32, 0, size)
-	when = make([]float64, 0, size)
-	constant := true
-	for _, c := range t.cents {
-		if c != 0 {
-			constant = false
-			break
+	w := &warped{y: make([]float32, 0, size), at: make([]float64, 0, size/stretch), step: make([]float64, 0, size/stretch)}
+	for at := 0.0; int(at)+2 < len(x); {
+		step := rate / (t.at(at/rate) * float64(per))
+		w.at, w.step = append(w.at, at/rate), append(w.step, step/rate)
+		w.y = slices.Grow(w.y, stretch)
+		y := w.y[len(w.y) : len(w.y)+stretch]
+		for n := range y {
+			i := int(at)
+			if i+2 >= len(x) {
+				y = y[:n]
+				break
+			}
+			var b float32
+			if i > 0 {
+				b = x[i-1]
+			}
+			f, v := float32(at-float64(i)), x[i:][:3]
+			c, d, e := v[0], v[1], v[2]
+			y[n] = c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
+			at += step
 		}
+		w.y = w.y[:len(w.y)+len(y)]
 	}
-	step := rate / (t.base * float64(per))
-	for n := 0; ; n++ {
-		i := int(at)
-		if i+2 >= len(x) {
-			break
-		}
-		if !constant && n%16 == 0 {
-			step = rate / (t.at(at/rate) * float64(per))
-		}
-		f := float32(at - float64(i))
-		var b float32
-		if i > 0 {
-			b = x[i-1]
-		}
-		c, d, e := x[i], x[i+1], x[i+2]
-		// Catmull-Rom cubic.
-		v := c + 0.5*f*(d-b+f*(2*b-5*c+4*d-e+f*(3*(c-d)+e-b)))
-		y = append(y, v)
-		when = append(when, at/rate)
-		at += step
-	}
-	return
+	return w
 }
 
 // steady returns the frames between the attack and the release.
@@ -200,7 +205,7 @@ func (f *frames) steady() (from, to int) {
 func (f *frames) brightness() float64 {
 	var sum, weight float64
 	for i, p := range f.total {
-		w := math.Pow(p, 0.3)
+		w := loudness.of(p)
 		sum += w * f.cam[i]
 		weight += w
 	}

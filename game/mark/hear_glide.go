@@ -1,6 +1,9 @@
 package mark
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A glide is an exponential movement of the pitch towards its steady value,
 // semitones·exp(-t/seconds).
@@ -99,17 +102,24 @@ func fitFall(y, w []float64, hop float64) (amount, seconds, end, left float64) {
 		c = (sy - a*se) / sw
 		return a, c, math.Max(0, syy-a*sey-c*sy) / sw
 	}
+	// Refused are falls that would lie mostly outside what was heard: a time
+	// constant longer than the sound, or an amount far beyond the values.
+	most := 1e-9
+	if len(y) > 0 {
+		most += 1.6 * (slices.Max(y) - slices.Min(y))
+	}
+	plausible := func(amount, tau float64) bool { return tau < float64(len(y))*hop && math.Abs(amount) <= most }
 	best := math.Inf(1)
 	const factor = 1.15
 	grid := 0.005
 	for tau := grid; tau < 4; tau *= factor {
-		if a, c, err := try(tau); err < best && plausible(a, tau, y, hop) {
+		if a, c, err := try(tau); err < best && plausible(a, tau) {
 			best, amount, end, seconds = err, a, c, tau
 		}
 	}
 	for f := math.Sqrt(factor); f > 1.002 && seconds > 0; f = math.Sqrt(f) {
 		for _, tau := range []float64{seconds / f, seconds * f} {
-			if a, c, err := try(tau); err < best && plausible(a, tau, y, hop) {
+			if a, c, err := try(tau); err < best && plausible(a, tau) {
 				best, amount, end, seconds = err, a, c, tau
 			}
 		}
@@ -118,16 +128,6 @@ func fitFall(y, w []float64, hop float64) (amount, seconds, end, left float64) {
 		seconds = 1
 	}
 	return amount, seconds, end, math.Sqrt(best)
-}
-
-// plausible refuses falls that would lie mostly outside what was heard: a time
-// constant longer than the sound, or an amount far beyond the values.
-func plausible(amount, tau float64, y []float64, hop float64) bool {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, v := range y {
-		lo, hi = math.Min(lo, v), math.Max(hi, v)
-	}
-	return tau < float64(len(y))*hop && math.Abs(amount) <= 1.6*(hi-lo)+1e-9
 }
 
 // believed are the values with a weight.

@@ -10,6 +10,9 @@ import (
 // lines are those of the sound, found when they are first asked for.
 func (h *heard) lines() []spectrum.Line {
 	if h.tones.lines == nil {
+		b := workbenches.Get().(*workbench)
+		defer workbenches.Put(b)
+		h.sound.kit = &b.kit
 		h.tones.lines = h.sound.findLines()
 	}
 	return h.tones.lines
@@ -94,7 +97,7 @@ func harmonic(lines []spectrum.Line, hz float64) bool {
 	var all, found float64
 	there, last := map[int]bool{}, 0
 	for _, l := range lines {
-		w := math.Pow(l.Amplitude, 0.6)
+		w := faintCounts.of(l.Amplitude)
 		all += w
 		if k := math.Round(l.Hz / hz); k >= 1 && near(l.Hz, k*hz) {
 			found += w

@@ -143,22 +143,21 @@ func commonRate(moves [][]float64, weights []float64, hop float64) (hz, height f
 	if used < 0.002*all {
 		return 0, 0
 	}
+	cross, energy := make([]float64, longest+1), make([]float64, longest+1)
+	for j, e := range moves {
+		if !kept[j] {
+			continue
+		}
+		s := 2 * weights[j] * dot(e, e) // of both stretches of a lag
+		for lag := range cross {
+			cross[lag] += weights[j] * dot(e[lag:], e)
+			energy[lag] += s
+			s -= weights[j] * (e[lag]*e[lag] + e[n-1-lag]*e[n-1-lag])
+		}
+	}
 	r := make([]float64, longest+1)
 	for lag := range r {
-		var cross, energy float64
-		for j, e := range moves {
-			if !kept[j] {
-				continue
-			}
-			var c, s float64
-			for i := lag; i < n; i++ {
-				c += e[i] * e[i-lag]
-				s += e[i]*e[i] + e[i-lag]*e[i-lag]
-			}
-			cross += weights[j] * c
-			energy += weights[j] * s
-		}
-		r[lag] = 2 * cross / (energy + 1e-30)
+		r[lag] = 2 * cross[lag] / (energy[lag] + 1e-30)
 	}
 	lag := 1
 	for lag < longest && r[lag] > 0 {

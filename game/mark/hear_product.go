@@ -60,10 +60,9 @@ func (p product) accounts(hz, a, b float64) bool {
 // missing, pairs are unequal, or hardly any line lies beside the multiples of a
 // (then a alone explains them).
 func explain(lines []spectrum.Line, how product, a, b float64) (score, share float64) {
-	const power = 0.6 // of the amplitude: faint lines count, but less
 	var all, found, beside float64
 	for _, l := range lines {
-		w := math.Pow(l.Amplitude, power)
+		w := faintCounts.of(l.Amplitude)
 		all += w
 		if how.accounts(l.Hz, a, b) {
 			found += w

@@ -39,6 +39,7 @@ func (f *frames) shape(h *heard) (s shape) {
 	from, to := f.steady()
 	from = min(from, int(math.Ceil(0.015/f.hop)))
 	var misfit [families]float64
+	var near [families]int // the members that fit the last frame
 	const samples = 10
 	count := 0
 	for j := range samples {
@@ -48,7 +49,7 @@ func (f *frames) shape(h *heard) (s shape) {
 		}
 		have := levelsOf(f.power[i])
 		for g := sine; g < families; g++ {
-			_, e := have.fit(g)
+			_, e := have.fit(g, &near[g])
 			misfit[g] += e
 		}
 		count++
@@ -72,7 +73,7 @@ func (f *frames) shape(h *heard) (s shape) {
 	stride := (to-from)/120 + 1
 	for i := from; i < to; i += stride {
 		have := levelsOf(f.power[i])
-		v, e := have.fit(s.family)
+		v, e := have.fit(s.family, &near[s.family])
 		values = append(values, v)
 		weights = append(weights, 1/(0.3+e*e))
 	}

@@ -34,7 +34,7 @@ const lagSamples = 48
 
 // thinned is a sound at a lower rate.
 type thinned struct {
-	x    []float32
+	x    []float64
 	rate float64
 }
 
@@ -50,10 +50,14 @@ func (a *analysis) track(p pitch) *track {
 	}
 	// Low notes need no more than the low partials: average neighbours down,
 	// less where the pitch is higher.
-	levels := []thinned{{a.x[a.start:a.end], a.rate}}
+	whole := make([]float64, a.end-a.start)
+	for i, v := range a.x[a.start:a.end] {
+		whole[i] = float64(v)
+	}
+	levels := []thinned{{whole, a.rate}}
 	for levels[0].rate/p.hz > 2*lagSamples && len(levels) < 6 {
 		l := levels[0]
-		levels = append([]thinned{{thin(l.x, 2), l.rate / 2}}, levels...)
+		levels = append([]thinned{{halved(l.x), l.rate / 2}}, levels...)
 	}
 	n := int(float64(a.end-a.start) / a.rate / t.hop)
 	if n < 4 {
@@ -101,7 +105,7 @@ func (a *analysis) track(p pitch) *track {
 
 // period is the lag nearest to guess, in samples, at which x repeats best
 // around the place at, and how well it does (see findPitch).
-func period(x []float32, at, guess float64) (lag, clarity float64) {
+func period(x []float64, at, guess float64) (lag, clarity float64) {
 	times := math.Ceil(lagSamples / guess) // of a high note compare several periods
 	from, to := int(guess*times*0.8), int(guess*times*1.26)+1
 	if times > 1 {
@@ -117,7 +121,7 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 	if to-from+1 > len(values) {
 		return guess, 0
 	}
-	square := func(i int) float64 { return float64(x[i]) * float64(x[i]) }
+	square := func(i int) float64 { return x[i] * x[i] }
 	a := x[start : start+n]
 	var energy, other float64 // of a, and of the same length a lag later
 	for i := range a {
@@ -126,12 +130,7 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 	}
 	best, where := 0.0, -1
 	for l := from; l <= to; l++ {
-		b := x[start+l:][:len(a)]
-		cross := 0.0
-		for i, v := range a {
-			cross += float64(v) * float64(b[i])
-		}
-		v := 2 * cross / (energy + other + 1e-30)
+		v := 2 * dot(a, x[start+l:]) / (energy + other + 1e-30)
 		other += square(start+l+n) - square(start+l)
 		values[l-from] = v
 		// Of two that are nearly as good, the one nearer to the guess.
@@ -147,24 +146,34 @@ func period(x []float32, at, guess float64) (lag, clarity float64) {
 	return (float64(where) + shift) / times, values[where-from]
 }
 
-// thin averages step neighbours (twice, so that what folds back is weak).
-func thin(x []float32, step int) []float32 {
-	if step == 1 {
-		return x
+// dot is the sum of products of a with as many values of b. Four at once
+// halve its time.
+func dot(a, b []float64) float64 {
+	b = b[:len(a)]
+	var s0, s1, s2, s3 float64
+	for len(a) >= 4 {
+		s0 += a[0] * b[0]
+		s1 += a[1] * b[1]
+		s2 += a[2] * b[2]
+		s3 += a[3] * b[3]
+		a, b = a[4:], b[4:]
 	}
-	y := make([]float32, len(x)/step)
+	for i, v := range a {
+		s0 += v * b[i]
+	}
+	return s0 + s1 + (s2 + s3)
+}
+
+// halved keeps every second value, averaged with its neighbours so that what
+// folds back is weak.
+func halved(x []float64) []float64 {
+	y := make([]float64, len(x)/2)
 	for i := range y {
-		var sum, weight float64
-		for j := -step + 1; j < step; j++ {
-			k := i*step + step/2 + j
-			if k < 0 || k >= len(x) {
-				continue
-			}
-			w := float64(step - max(j, -j))
-			sum += w * float64(x[k])
-			weight += w
+		if v := x[2*i:]; len(v) > 2 {
+			y[i] = (v[0] + 2*v[1] + v[2]) / 4
+		} else {
+			y[i] = (v[0] + 2*v[1]) / 3
 		}
-		y[i] = float32(sum / weight)
 	}
 	return y
 }

@@ -89,25 +89,27 @@ func fitVibrato(y, w []float64, hop float64) (v vibrato) {
 // fitSine fits mean + s·sin + c·cos at hz by weighted least squares; left is
 // the weighted sum of squares that remains.
 func fitSine(y, w []float64, hop, hz float64) (s, c, left float64) {
-	var m [3][4]float64
-	var total float64
-	turn, phase := 2*math.Pi*hz*hop, 0.0
-	sn, cs := math.Sincos(phase)
-	ds, dc := math.Sincos(turn)
+	var k1, ks, kc, kss, ksc, kcc, k1v, ksv, kcv, total float64 // weighted sums of products
+	sn, cs := 0.0, 1.0
+	ds, dc := math.Sincos(2 * math.Pi * hz * hop)
+	w = w[:len(y)]
 	for i, v := range y {
 		k := w[i]
-		b := [3]float64{1, sn, cs}
-		for r := range 3 {
-			for q := range 3 {
-				m[r][q] += k * b[r] * b[q]
-			}
-			m[r][3] += k * b[r] * v
-		}
+		s, c := k*sn, k*cs
+		k1 += k
+		ks += s
+		kc += c
+		kss += s * sn
+		ksc += s * cs
+		kcc += c * cs
+		k1v += k * v
+		ksv += s * v
+		kcv += c * v
 		total += k * v * v
 		sn, cs = sn*dc+cs*ds, cs*dc-sn*ds
 	}
-	right := [3]float64{m[0][3], m[1][3], m[2][3]}
-	x, ok := solve3(m)
+	right := [3]float64{k1v, ksv, kcv}
+	x, ok := solve3([3][4]float64{{k1, ks, kc, k1v}, {ks, kss, ksc, ksv}, {kc, ksc, kcc, kcv}})
 	if !ok {
 		return math.NaN(), math.NaN(), total
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 // A Reference is a target prepared for marking: rendered once, measured once.
-// It keeps buffers and is not safe for concurrent use.
+// It is not safe for concurrent use.
 type Reference struct {
 	sound  synth.Sound
 	grid   *grid
@@ -39,8 +39,8 @@ type Result struct {
 func Prepare(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
-	sound := perform(target, seconds)
-	r := &Reference{sound: target, grid: g, target: g.measure(sound), heard: hear(&g.kit, sound, Rate, g.note)}
+	r := &Reference{sound: target, grid: g}
+	r.target, r.heard = g.take(perform(target, seconds))
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -52,15 +52,14 @@ func Prepare(target synth.Sound) *Reference {
 // and 4 are kinder. 100 means that no difference would be heard. Silence gets
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
-	sound := perform(yours, r.grid.seconds)
-	y := r.grid.measure(sound)
+	y, h := r.grid.take(perform(yours, r.grid.seconds))
 	heard := r.distance(y)
 	steps := math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
 	result := Result{
 		Marks:   credit(steps / times),
 		Steps:   steps,
 		Heard:   heard,
-		Reasons: reasons(r.heard, hear(&r.grid.kit, sound, Rate, r.grid.note)),
+		Reasons: reasons(r.heard, h),
 	}
 	if r.target != nil {
 		result.Partials = r.grid.ticks(r.places, r.target, y)

@@ -35,16 +35,27 @@ var rateBlurs = [3]struct {
 	{1, gaussian(1 * ratesPer8v)},
 }
 
+// padding is by how much the transform of an envelope is longer than it.
+const padding = 4
+
+// rateEdges are the edges of the rate bins in bins of that transform.
+func (g *tables) rateEdges() []float64 {
+	e := make([]float64, rates+1)
+	for r := range e {
+		e[r] = slowest * math.Exp2(float64(r)/ratesPer8v) * padding * g.seconds
+	}
+	return e
+}
+
 // modulation returns the modulation power per rate bin of a movement: its
 // Hann-windowed spectrum, of which the lines sum to their amplitudes squared.
-func (g *grid) modulation(x []float64, hann, rateEdges []float64) []float64 {
+func (g *grid) modulation(x []float64, hann []float64) []float64 {
 	n := len(x)
 	mean := 0.0
 	for i, v := range x {
 		mean += v * hann[i]
 	}
 	mean /= float64(n) * spectrum.Hann.Gain()
-	const padding = 4
 	line := make([]float64, n)
 	for i, v := range x {
 		line[i] = (v - mean) * 4 / float64(n)
@@ -55,7 +66,7 @@ func (g *grid) modulation(x []float64, hann, rateEdges []float64) []float64 {
 		power[k] = (real(z[k])*real(z[k]) + imag(z[k])*imag(z[k])) / (padding * spectrum.Hann.ENBW())
 	}
 	m := make([]float64, rates)
-	gather(m, power, rateEdges)
+	gather(m, power, g.rates)
 	return m
 }
 
@@ -66,7 +77,7 @@ var stretches = []float64{0, 0.1, 0.2, 0.325, 0.475, 0.7, 0.98}
 
 // passBands are the gains per bin of an envelope's transform that pass slow (2.2
 // to 14 Hz) and fast (12 to 60 Hz) movement, at positive frequencies only.
-func (g *grid) passBands() (slow, fast []float64) {
+func (g *tables) passBands() (slow, fast []float64) {
 	n := g.envelopes()
 	pass := func(low, high float64) []float64 {
 		gain := make([]float64, n/2)
@@ -88,7 +99,7 @@ func (g *grid) strength(x []float64) (slow, fast []float64) {
 	in := func(gain []float64) []float64 {
 		clear(z)
 		for k, v := range gain {
-			z[k] = whole[k] * complex(v, 0)
+			z[k] = complex(v*real(whole[k]), v*imag(whole[k]))
 		}
 		back.Backward(z)
 		out := make([]float64, len(stretches)-1)

@@ -29,7 +29,7 @@ const (
 
 // slopeWeights are the factors of the power per bin, f²·exp(-f²/2·taper²) with
 // f in kHz.
-func slopeWeights(g *grid) []float64 {
+func slopeWeights(g *tables) []float64 {
 	w := make([]float64, len(g.weight))
 	for k := range w {
 		hz := float64(k) * g.spacing

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"gonum.org/v1/gonum/dsp/fourier"
 )
 
 // naive is the discrete Fourier transform as it is defined.
@@ -50,6 +52,33 @@ func TestTransformsAgreeWithTheDefinition(t *testing.T) {
 			got[i] /= complex(float64(n), 0)
 		}
 		far("Backward", got, z)
+	}
+}
+
+// gonum's transforms are FFTPACK's (P. N. Swarztrauber, 1985): the same at
+// lengths for which the definition would take too long.
+func TestTransformsAgreeWithGonum(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for _, n := range []int{675, 900, 8192, 9216, 28800, 96000} {
+		x, z := make([]float64, n), make([]complex128, n)
+		for i := range x {
+			x[i] = r.Float64() - 0.5
+			z[i] = complex(r.Float64()-0.5, r.Float64()-0.5)
+		}
+		far := func(what string, got, want []complex128) {
+			for k := range want {
+				if cmplx.Abs(got[k]-want[k]) > 1e-14*float64(n) {
+					t.Fatalf("%s of %d: bin %d is %v, want %v", what, n, k, got[k], want[k])
+				}
+			}
+		}
+		far("Real", NewReal(n).Transform(x, nil), fourier.NewFFT(n).Coefficients(nil, x))
+		theirs := fourier.NewCmplxFFT(n)
+		forward, back := slices.Clone(z), slices.Clone(z)
+		NewComplex(n).Forward(forward)
+		NewComplex(n).Backward(back)
+		far("Forward", forward, theirs.Coefficients(nil, z))
+		far("Backward", back, theirs.Sequence(nil, z))
 	}
 }
 

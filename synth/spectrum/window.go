@@ -20,9 +20,9 @@ var (
 // that a window of n samples joins the next without a doubled end.
 func (w Window) Samples(n int) []float64 {
 	s := make([]float64, n)
-	for i := range n/2 + 1 {
+	for i, t := range turns(n, n/2+1) {
 		// -cos x, and from it (-1)^k·cos kx by Chebyshev's recurrence.
-		c := -math.Cos(2 * math.Pi * float64(i) / float64(n))
+		c := -real(t)
 		last, now := c, 1.0
 		for _, a := range w {
 			s[i] += a * now
