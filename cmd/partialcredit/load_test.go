@@ -7,6 +7,7 @@ import (
 	"math"
 	"net/http"
 	"net/http/httptest"
+	"path"
 	"regexp"
 	"strconv"
 	"strings"
@@ -91,12 +92,16 @@ func checkProgress(t *testing.T, p *Page) {
 func appFile(t *testing.T) site.File {
 	t.Helper()
 	for name, f := range theSite(t).Files {
-		if strings.HasSuffix(name, ".wasm") {
+		if isApp(name) {
 			return f
 		}
 	}
 	t.Fatal("the site has no app")
 	return site.File{}
+}
+
+func isApp(name string) bool {
+	return strings.HasPrefix(name, "app.") && strings.HasSuffix(name, ".wasm")
 }
 
 func TestMissingAbilitiesAreNamed(t *testing.T) {
@@ -155,7 +160,7 @@ func ailing(t *testing.T, sick http.HandlerFunc) (address string, heal func()) {
 	whole := site.Handler(site.Fixed(theSite(t)))
 	var healed atomic.Bool
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if strings.HasSuffix(r.URL.Path, ".wasm") && !healed.Load() {
+		if isApp(path.Base(r.URL.Path)) && !healed.Load() {
 			sick(w, r)
 			return
 		}

@@ -25,6 +25,7 @@ type Page struct {
 	dom      dom
 	shelf    shelf
 	audio    audio
+	line     line
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.
@@ -35,6 +36,7 @@ func Open() *Page {
 	p.pointers.q = &p.queue
 	p.shelf = shelf{get: p.storageGet, set: p.storageSet}
 	p.openAudio()
+	p.openLine()
 	p.openMirror()
 	p.watch()
 	p.listenPointers()
