@@ -20,7 +20,8 @@
   const patience = 5000; // ms that a running app waits for the engine
 
   const kept = []; // the newest message of each kind, for an engine that begins
-  const blocks = []; // what came and was not taken
+  const blocks = []; // what came and was not taken; the app may rest
+  const queued = 48; // of them: the rest of the 64 (worklet.js) stay free
   let taken = null;
 
   function fail(error) {
@@ -61,7 +62,10 @@
 
   function hear(event) {
     if (event.data === 'ready') state = 'ready'; else blocks.push(event.data);
+    if (blocks.length > queued) giveBack(blocks.shift());
   }
+
+  function giveBack(block) { node.port.postMessage(block, [block.buffer]); }
 
   // Some browsers do not hand a module over to the other thread (WebKit bug 220038): the second try is
   // with its bytes, which are in the browser's cache by then.
@@ -110,7 +114,7 @@
     },
     // The next block that was played, or null. It holds until the next call.
     receive: function () {
-      if (taken && node) node.port.postMessage(taken, [taken.buffer]);
+      if (taken) giveBack(taken);
       taken = blocks.shift() || null;
       return taken;
     }
