@@ -49,11 +49,11 @@ func readProgram(m []float64, p *synth.Program) bool {
 	}
 	p.Gap, p.Items = m[1], p.Items[:0]
 	for m = m[2:]; len(m) > 0; m = m[itemLength:] {
-		item := synth.Item{ID: int(m[0]), Gain: m[1], Sound: synth.Sound{Version: synth.Version}}
+		p.Items = append(p.Items, synth.Item{ID: int(m[0]), Gain: m[1], Sound: synth.Sound{Version: synth.Version}})
+		sound := &p.Items[len(p.Items)-1].Sound // in its place: Set moves what it is given to the heap
 		for j := range fields {
-			fields[j].Set(&item.Sound, m[2+j])
+			fields[j].Set(sound, m[2+j])
 		}
-		p.Items = append(p.Items, item)
 	}
 	return true
 }

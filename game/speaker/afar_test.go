@@ -28,7 +28,7 @@ type afar struct {
 	out    []letter[[]float64]
 	back   []letter[engine.Block]
 	stuck  bool // the page: it cannot even give back old blocks that nobody takes
-	free   int // blocks that are not on their way
+	free   int  // blocks that are not on their way
 	played []float32
 }
 
