@@ -97,7 +97,7 @@ func (a *app) save() {
 // onEvent has heard at once what people do, and seen with the next tick, for
 // which it wakes the view. A page that is being left may never tick again.
 func (a *app) onEvent() {
-	if a.ticks > 0 && !a.busy {
+	if a.ticks > 0 && !a.busy && a.page.Urgent() {
 		a.obey()
 	}
 	view.Wake()

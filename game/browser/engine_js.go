@@ -17,7 +17,6 @@ type line struct {
 func (p *Page) openLine() {
 	p.line.source = p.global.Get("partialCredit").Get("engine")
 	p.line.ready, p.line.failed = js.ValueOf("ready"), js.ValueOf("failed")
-	p.line.source.Call("wanted")
 }
 
 // EngineState is "loading", then "ready" or, for good, "failed".

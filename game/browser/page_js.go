@@ -45,8 +45,10 @@ func Open() *Page {
 	return p
 }
 
-// Started tells the page that the app can draw: the loading panel goes away.
+// Started tells the page that the app can draw: the loading panel goes away,
+// and the engine had better be there soon.
 func (p *Page) Started() {
+	p.line.source.Call("wanted")
 	p.global.Get("partialCredit").Call("started")
 	p.settleCanvas()
 }
@@ -71,6 +73,10 @@ func (p *Page) OnEvent(f func()) { p.wake = f }
 // Events gives what people did since the last call, oldest first. It holds
 // until the next call.
 func (p *Page) Events() []ui.Event { return p.queue.drain() }
+
+// Urgent reports whether events wait that came between two pictures. Moves of
+// pointers do not: browsers tell of them just before the next picture.
+func (p *Page) Urgent() bool { return p.queue.urgent() }
 
 // Now is the time since the page was opened here.
 func (p *Page) Now() time.Duration { return p.since(p.performance.Call("now").Float()) }
