@@ -40,6 +40,8 @@ vet:
 	@go vet ./...
 	$(HEADING) 'Vet, WebAssembly'
 	@GOOS=js GOARCH=wasm go vet ./...
+	$(HEADING) 'Vet, the engine'
+	@GOOS=wasip1 GOARCH=wasm go vet ./cmd/engine ./game/engine
 
 chromium:
 	$(HEADING) 'Chromium'

@@ -1,7 +1,7 @@
 package synth
 
 import (
-	"fmt"
+	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -98,19 +98,21 @@ func (f *Field) Check(v float64) error {
 	switch {
 	case len(f.Choices) > 0:
 		if i := int(v); v != math.Trunc(v) || i < 0 || i >= len(f.Choices) {
-			return fmt.Errorf("%s must be one of %s", f.Name, strings.Join(f.Choices, ", "))
+			return errors.New(f.Name + " must be one of " + strings.Join(f.Choices, ", "))
 		}
 	case math.IsNaN(v) || v < f.Min || v > f.Max:
 		unit := ""
 		if f.Unit != NoUnit {
 			unit = " (" + string(f.Unit) + ")"
 		}
-		return fmt.Errorf("%s is %v; it must lie between %v and %v%s", f.Name, v, f.Min, f.Max, unit)
+		return errors.New(f.Name + " is " + shortest(v) + "; it must lie between " + shortest(f.Min) + " and " + shortest(f.Max) + unit)
 	case f.Whole && v != math.Trunc(v):
-		return fmt.Errorf("%s is %v; it must be a whole number", f.Name, v)
+		return errors.New(f.Name + " is " + shortest(v) + "; it must be a whole number")
 	}
 	return nil
 }
+
+func shortest(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
 // Clamp returns the value of the field nearest to v. NaN becomes the default.
 func (f *Field) Clamp(v float64) float64 {
@@ -187,12 +189,14 @@ func (f *Field) choice(v float64) string {
 type footage float64
 
 func (p *footage) index() float64 {
-	for i, name := range footages {
-		if v, _ := strconv.ParseFloat(name, 64); v == float64(*p) {
+	for i := range footages {
+		if *p == footageAt(float64(i)) {
 			return float64(i)
 		}
 	}
 	return -1
 }
 
-func (p *footage) set(i float64) { *p = footage(32 / math.Exp2(i)) }
+func (p *footage) set(i float64) { *p = footageAt(i) }
+
+func footageAt(i float64) footage { return footage(32 / math.Exp2(i)) }

@@ -1,8 +1,9 @@
 package synth
 
 import (
-	"fmt"
+	"errors"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -27,14 +28,14 @@ func (h How) MarshalText() ([]byte, error) { return text(howNames, int(h)) }
 
 func name(names []string, i int) string {
 	if i < 0 || i >= len(names) {
-		return fmt.Sprintf("%d is none of %s", i, strings.Join(names, ", "))
+		return strconv.Itoa(i) + " is none of " + strings.Join(names, ", ")
 	}
 	return names[i]
 }
 
 func text(names []string, i int) ([]byte, error) {
 	if i < 0 || i >= len(names) {
-		return nil, fmt.Errorf("synth: %s", name(names, i))
+		return nil, errors.New("synth: " + name(names, i))
 	}
 	return []byte(names[i]), nil
 }

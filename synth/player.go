@@ -58,24 +58,24 @@ func NewPlayer(rate float64) *Player {
 // plays, the controls of the one that sounds are moved to where they now stand;
 // otherwise what sounds fades out within 10 ms and the first item begins.
 func (p *Player) Play(next Program) {
-	next.Items = append([]Item(nil), next.Items...)
-	for i := range next.Items {
-		next.Items[i].Gain = finite(next.Items[i].Gain, 0, 1000)
+	p.next.Items = append(p.next.Items[:0], next.Items...) // allocates only for more than ever
+	for i := range p.next.Items {
+		p.next.Items[i].Gain = finite(next.Items[i].Gain, 0, 1000)
 	}
-	next.Gap = finite(next.Gap, 0, 3600)
+	p.next.Gap = finite(next.Gap, 0, 3600)
 	switch {
 	case p.waiting:
-		p.next = next
-	case slices.EqualFunc(next.Items, p.now.Items, sameID):
-		p.now = next
+	case slices.EqualFunc(p.next.Items, p.now.Items, sameID):
+		p.now, p.next = p.next, p.now
 		if p.item >= 0 {
-			p.voice.Set(next.Items[p.item].Sound)
-			p.gain.to(next.Items[p.item].Gain, glideTime*p.rate)
+			p.voice.Set(p.now.Items[p.item].Sound)
+			p.gain.to(p.now.Items[p.item].Gain, glideTime*p.rate)
 		}
 	case p.item < 0:
-		p.now, p.follows, p.ticks = next, 0, 0
+		p.now, p.next = p.next, p.now
+		p.follows, p.ticks = 0, 0
 	default:
-		p.next, p.waiting = next, true
+		p.waiting = true
 	}
 }
 
@@ -138,7 +138,7 @@ func (p *Player) tick() {
 func (p *Player) turn() {
 	switch {
 	case p.waiting && (p.item < 0 || p.edge == 0 || p.voice.Done()):
-		p.now, p.waiting = p.next, false
+		p.now, p.next, p.waiting = p.next, p.now, false
 		p.item, p.follows, p.ticks = -1, 0, 0
 	case p.item >= 0 && p.voice.Done():
 		p.item, p.follows = -1, p.item+1

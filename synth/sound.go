@@ -1,8 +1,9 @@
 package synth
 
 import (
-	"fmt"
+	"errors"
 	"math"
+	"strconv"
 )
 
 // Version is the version of the description written by this package.
@@ -134,7 +135,7 @@ func Default() Sound {
 // Validate reports the first field that is out of its range, by name.
 func (s *Sound) Validate() error {
 	if s.Version != Version {
-		return fmt.Errorf("version is %d; this program reads version %d", s.Version, Version)
+		return errors.New("version is " + strconv.Itoa(s.Version) + "; this program reads version " + strconv.Itoa(Version))
 	}
 	for i := range fields {
 		if err := fields[i].Check(fields[i].Get(s)); err != nil {

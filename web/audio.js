@@ -1,6 +1,5 @@
 // Looks after the one audio context: keeps it at low latency, wakes it after a gesture or an
-// interruption, and lets it sleep while the page is hidden. The Go side makes the context and hides
-// it, so it is caught here, at its constructor.
+// interruption, lets it sleep while the page is hidden, and makes it anew when its clock stands still.
 //
 // ES2017 syntax only: an old browser must be able to read on and say what it lacks.
 (function () {
@@ -39,24 +38,22 @@
     wake();
   }
 
-  function adopt(made) {
-    context = made;
-    made.addEventListener('statechange', noteState);
-    if (made.state === 'running') allowed = true;
+  // The options go over to the context as they are; both ways to play ask for the same sample rate.
+  function make(Kind, options) {
+    // "playback" sounds even when a phone's silent switch is on.
+    if (navigator.audioSession) navigator.audioSession.type = 'playback';
+    context = new Kind(Object.assign({ latencyHint: 'interactive', sampleRate: 48000 }, options));
+    context.addEventListener('statechange', noteState);
+    if (context.state === 'running') allowed = true;
+    return context;
   }
 
   const Native = window.AudioContext || window.webkitAudioContext;
+  let Patient = null;
   if (Native) {
-    const Watched = class extends Native {
-      constructor(options) {
-        // "playback" sounds even when a phone's silent switch is on.
-        if (navigator.audioSession) navigator.audioSession.type = 'playback';
-        super(Object.assign({ latencyHint: 'interactive' }, options));
-        adopt(this);
-      }
-
-      // The Go side answers every gesture until the first answer has come, always with the same
-      // function, which it gives up after one call: the calls after that would be errors.
+    Patient = class extends Native {
+      // Oto answers every gesture until the first answer has come, always with the same function,
+      // which it gives up after one call: the calls after that would be errors.
       resume() {
         const done = super.resume();
         if (resuming) {
@@ -69,12 +66,38 @@
         return done;
       }
     };
-    window.AudioContext = Watched;
-    if (window.webkitAudioContext) window.webkitAudioContext = Watched;
+    // Oto makes a context and hides it: it gets the one that is there already, if any.
+    window.AudioContext = function AudioContext(options) { return context || make(Patient, options); };
+    window.AudioContext.prototype = Patient.prototype;
+    if (window.webkitAudioContext) window.webkitAudioContext = window.AudioContext;
   }
 
-  // The Go side's worklet asks for samples by a message. Whoever makes them hears of it first, and can
-  // make them at the last moment.
+  // After an interruption a context can say that it runs while its clock stands still. Then only a new
+  // one helps, and whoever plays through it must begin anew. A new one gets some time to start.
+  const look = 500, patience = 1500; // ms
+  const most = 3; // new ones in a row without any that runs
+  let renewed = null, clock = -1, still = 0, tries = 0;
+  function watchClock() {
+    const runs = context !== null && context.state === 'running' && !document.hidden;
+    if (!runs || context.currentTime !== clock) {
+      if (runs && clock > 0) tries = 0;
+      still = 0;
+      clock = runs ? context.currentTime : -1;
+      return;
+    }
+    still += look;
+    if (still < patience || tries >= most || !renewed) return;
+    const old = context;
+    tries++;
+    still = 0;
+    clock = -1;
+    renewed(make(Patient, {}));
+    old.close().catch(function () { /* it was closed already */ });
+  }
+  setInterval(watchClock, look);
+
+  // Oto's worklet asks for samples by a message. Whoever makes them hears of it first, and can make
+  // them at the last moment.
   let pull = null;
   const NativeNode = window.AudioWorkletNode;
   if (NativeNode) {
@@ -98,9 +121,16 @@
 
   window.partialCredit = {
     audio: {
+      // Makes the context; f is called with every one that takes its place.
+      open: function (f) {
+        renewed = f;
+        return context || make(Patient, {});
+      },
       // "none" before there is a context, then what the browser says: suspended, running,
       // interrupted or closed.
       state: function () { return context ? context.state : 'none'; },
+      // The seconds that were computed so far.
+      time: function () { return context ? context.currentTime : 0; },
       // Seconds between handing samples to the browser and hearing them, as far as it knows.
       latency: function () {
         return context ? (context.baseLatency || 0) + (context.outputLatency || 0) : 0;

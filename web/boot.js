@@ -144,5 +144,10 @@
   };
 
   const lacks = missing();
-  if (lacks.length > 0) showProblem(lacks, '', null); else load();
+  if (lacks.length > 0) {
+    showProblem(lacks, '', null);
+  } else {
+    window.partialCredit.engine.load();
+    load();
+  }
 })();

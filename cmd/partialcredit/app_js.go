@@ -25,8 +25,10 @@ type app struct {
 	speaker speaker.Speaker
 	window  speaker.Window
 
+	w, h     float64
 	program  synth.Program
 	ticks    int
+	busy     bool
 	failed   bool
 	mirrored int
 	saved    int
@@ -43,21 +45,13 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 
 // Update is one tick.
 func (a *app) Update(w, h float64) error {
+	a.busy = true // what the page does below comes back as events
+	defer func() { a.busy = false }()
 	if a.ticks++; a.ticks == 2 { // the first picture has been drawn
 		a.page.Started()
 	}
-	now := a.page.Now()
-	a.speaker.Heard(&a.window)
-	a.game.Update(game.Input{
-		Now: now, W: w, H: h, Events: a.page.Events(),
-		Heard: game.Heard{Samples: a.window.Samples, Cycle: a.window.Cycle, Item: a.window.Item},
-		Audio: audio(a.speaker.State()),
-	})
-	if p := a.game.Program(); p.Gap != a.program.Gap || !slices.Equal(p.Items, a.program.Items) {
-		a.program = p
-		a.speaker.Play(p)
-	}
-	a.speaker.SetVolume(a.game.Volume())
+	a.w, a.h = w, h
+	a.obey()
 	if err := a.speaker.Err(); err != nil && !a.failed {
 		a.failed = true
 		a.game.Tell(err.Error())
@@ -66,10 +60,26 @@ func (a *app) Update(w, h float64) error {
 		a.mirrored = rev
 		a.page.Mirror(a.game.Scene())
 	}
-	if now-a.savedAt > saveEvery {
+	if a.page.Now()-a.savedAt > saveEvery {
 		a.save()
 	}
 	return nil
+}
+
+// obey hands what people did to the game, and what follows from it to the
+// speaker.
+func (a *app) obey() {
+	a.speaker.Heard(&a.window)
+	a.game.Update(game.Input{
+		Now: a.page.Now(), W: a.w, H: a.h, Events: a.page.Events(),
+		Heard: game.Heard{Samples: a.window.Samples, Cycle: a.window.Cycle, Item: a.window.Item},
+		Audio: audio(a.speaker.State()),
+	})
+	if p := a.game.Program(); p.Gap != a.program.Gap || !slices.Equal(p.Items, a.program.Items) {
+		a.program = p
+		a.speaker.Play(p)
+	}
+	a.speaker.SetVolume(a.game.Volume())
 }
 
 // save keeps what has changed since the last time.
@@ -84,8 +94,12 @@ func (a *app) save() {
 	}
 }
 
-// onEvent wakes the view; a page that is being left may never tick again.
+// onEvent has heard at once what people do, and seen with the next tick, for
+// which it wakes the view. A page that is being left may never tick again.
 func (a *app) onEvent() {
+	if a.ticks > 0 && !a.busy && a.page.Urgent() {
+		a.obey()
+	}
 	view.Wake()
 	if a.page.Hidden() {
 		a.save()

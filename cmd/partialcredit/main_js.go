@@ -11,8 +11,7 @@ import (
 
 func main() {
 	page := browser.Open()
-	out, _ := speaker.Open(page) // an error is its Err as well, which the app shows
-	app := newApp(page, out)
+	app := newApp(page, speaker.Open(page))
 	page.OnEvent(app.onEvent)
 	if err := view.Run(app); err != nil {
 		log.Fatal(err)

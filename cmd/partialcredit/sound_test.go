@@ -25,6 +25,8 @@ type SoundCounts struct {
 	Silent  int     `json:"silent"`  // nothing but zeros
 	Longest int     `json:"longest"` // silent ones in a row
 
+	Runs map[int]int `json:"runs"` // how often so many silent ones came between sounds
+
 	Sounding   int     `json:"sounding"`   // since the last pause or, in a pause, 0
 	FirstHeard float64 `json:"firstHeard"` // when the first of all that sounded came in, in milliseconds from the navigation
 }

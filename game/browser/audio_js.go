@@ -49,6 +49,9 @@ func (p *Page) AudioLatency() float64 {
 	return p.audio.latency
 }
 
+// AudioTime is how many seconds of sound the page's audio context has computed.
+func (p *Page) AudioTime() float64 { return p.audio.source.Call("time").Float() }
+
 // OnPull has f called before the browser takes samples from Oto. Goroutines
 // that f wakes have run when it does.
 func (p *Page) OnPull(f func()) {

@@ -25,6 +25,7 @@ type Page struct {
 	dom      dom
 	shelf    shelf
 	audio    audio
+	line     line
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.
@@ -35,6 +36,7 @@ func Open() *Page {
 	p.pointers.q = &p.queue
 	p.shelf = shelf{get: p.storageGet, set: p.storageSet}
 	p.openAudio()
+	p.openLine()
 	p.openMirror()
 	p.watch()
 	p.listenPointers()
@@ -43,8 +45,10 @@ func Open() *Page {
 	return p
 }
 
-// Started tells the page that the app can draw: the loading panel goes away.
+// Started tells the page that the app can draw: the loading panel goes away,
+// and the engine had better be there soon.
 func (p *Page) Started() {
+	p.line.source.Call("wanted")
 	p.global.Get("partialCredit").Call("started")
 	p.settleCanvas()
 }
@@ -69,6 +73,10 @@ func (p *Page) OnEvent(f func()) { p.wake = f }
 // Events gives what people did since the last call, oldest first. It holds
 // until the next call.
 func (p *Page) Events() []ui.Event { return p.queue.drain() }
+
+// Urgent reports whether events wait that came between two pictures. Moves of
+// pointers do not: browsers tell of them just before the next picture.
+func (p *Page) Urgent() bool { return p.queue.urgent() }
 
 // Now is the time since the page was opened here.
 func (p *Page) Now() time.Duration { return p.since(p.performance.Call("now").Float()) }

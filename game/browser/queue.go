@@ -1,6 +1,10 @@
 package browser
 
-import "partialcredit/game/ui"
+import (
+	"slices"
+
+	"partialcredit/game/ui"
+)
 
 // A queue keeps events between two ticks. Of several moves of one pointer it
 // keeps the last.
@@ -20,6 +24,11 @@ func (q *queue) push(e ui.Event) {
 		}
 	}
 	q.events = append(q.events, e)
+}
+
+// urgent reports whether something waits that is more than a pointer's move.
+func (q *queue) urgent() bool {
+	return slices.ContainsFunc(q.events, func(e ui.Event) bool { return e.Kind != ui.PointerMove })
 }
 
 // drain gives all events, oldest first, and forgets them. They hold until the

@@ -46,3 +46,21 @@ func TestDrainedEventsHoldUntilTheNextDrain(t *testing.T) {
 		t.Errorf("an event became %q", got[0].Key)
 	}
 }
+
+func TestOnlyMovesAreNotUrgent(t *testing.T) {
+	var q queue
+	check := func(what string, want bool) {
+		t.Helper()
+		if q.urgent() != want {
+			t.Errorf("%s: urgent is %v", what, !want)
+		}
+	}
+	check("nothing", false)
+	q.push(ui.Event{Kind: ui.PointerMove, Pointer: 1})
+	check("a move", false)
+	q.push(ui.Event{Kind: ui.KeyDown})
+	q.push(ui.Event{Kind: ui.PointerMove, Pointer: 1})
+	check("a key between moves", true)
+	q.drain()
+	check("nothing again", false)
+}

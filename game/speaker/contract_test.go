@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"partialcredit/game/engine"
 	"partialcredit/synth"
 )
 
@@ -88,7 +89,7 @@ func testContract(t *testing.T, lag int64, open func() rig) {
 			}
 			for i := 1; i < len(ear); i++ {
 				a, b := float64(ear[i-1])/float64(i), float64(ear[i])/float64(i+1)
-				if math.Abs(a-b) > 1.001/glide {
+				if math.Abs(a-b) > 1.001/engine.Glide {
 					t.Fatalf("volume %v: from %v to %v within a sample", v, a, b)
 				}
 			}

@@ -4,25 +4,17 @@ import (
 	"encoding/binary"
 	"io"
 	"math"
-	"slices"
 	"sync"
 	"time"
 
+	"partialcredit/game/engine"
 	"partialcredit/synth"
 )
 
-// quantum is how many samples are rendered at a time, as in the Web Audio API.
-const quantum = 128
+const quantum = engine.Quantum
 
 // bytesPerFrame is the size of one sample in both channels, 32-bit floats.
 const bytesPerFrame = 8
-
-// A player renders a program. [synth.Player] is the one that is used.
-type player interface {
-	Play(synth.Program)
-	Render(dst, cycle []float32)
-	Sounding() (item int, seconds float64)
-}
 
 // A deck is a [Speaker] for a device that pulls: it takes samples, a chunk at a
 // time, and puts each chunk behind what it has not played yet.
@@ -32,11 +24,13 @@ type deck struct {
 	waiting func() int // bytes that were read but not yet pulled
 
 	mu       sync.Mutex // the device reads in its own goroutine
-	player   player
-	program  synth.Program
+	player   engine.Player
+	program  program
 	memory   memory
 	follower follower
-	volume   volume
+	volume   engine.Volume
+	samples  [quantum]float32
+	cycle    [quantum]float32
 	bytes    [quantum * bytesPerFrame]byte
 	left     []byte // of bytes, not yet read
 	given    int64  // bytes read so far
@@ -49,7 +43,7 @@ var _ Speaker = (*deck)(nil)
 var _ io.Reader = (*deck)(nil)
 
 // newDeck makes a deck for a device that pulls chunks of so many samples.
-func newDeck(d Device, p player, chunk int) *deck {
+func newDeck(d Device, p engine.Player, chunk int) *deck {
 	return &deck{
 		device:   d,
 		waiting:  func() int { return 0 },
@@ -62,10 +56,9 @@ func newDeck(d Device, p player, chunk int) *deck {
 
 // Play implements [Speaker].
 func (d *deck) Play(p synth.Program) {
-	if p.Gap == d.program.Gap && slices.Equal(p.Items, d.program.Items) {
+	if !d.program.becomes(p) {
 		return
 	}
-	d.program.Gap, d.program.Items = p.Gap, append(d.program.Items[:0], p.Items...)
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.player.Play(p)
@@ -75,7 +68,7 @@ func (d *deck) Play(p synth.Program) {
 func (d *deck) SetVolume(v float64) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.volume.to(v)
+	d.volume.To(v)
 }
 
 // Read gives the next samples to the device, as little-endian 32-bit floats,
@@ -114,11 +107,11 @@ func (d *deck) handed() int64 { return (d.given - int64(d.waiting())) / bytesPer
 
 // render makes the next quantum.
 func (d *deck) render() {
-	samples, cycle := d.memory.next()
-	d.player.Render(samples, cycle)
-	d.memory.keep(d.player.Sounding())
-	for i, s := range samples {
-		bits := math.Float32bits(s * d.volume.next())
+	d.player.Render(d.samples[:], d.cycle[:])
+	item, seconds := d.player.Sounding()
+	d.memory.put(d.memory.rendered, d.samples[:], d.cycle[:], sounding{item, seconds})
+	for i, s := range &d.samples {
+		bits := math.Float32bits(s * d.volume.Next())
 		binary.LittleEndian.PutUint32(d.bytes[bytesPerFrame*i:], bits)
 		binary.LittleEndian.PutUint32(d.bytes[bytesPerFrame*i+4:], bits)
 	}

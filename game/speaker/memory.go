@@ -1,7 +1,8 @@
 package speaker
 
 // A memory holds the newest samples that were rendered, and what sounded.
-// Samples are counted from the first that was rendered.
+// Samples are counted from the first that was rendered, and come in whole
+// quanta.
 type memory struct {
 	samples, cycle []float32
 	marks          []sounding // at the end of every quantum
@@ -28,16 +29,24 @@ func newMemory() memory {
 	}
 }
 
-// next is where the next quantum goes. Call keep when it is there.
-func (m *memory) next() (samples, cycle []float32) {
-	i := m.rendered % remembered
-	return m.samples[i : i+quantum], m.cycle[i : i+quantum]
-}
-
-// keep counts the quantum, at the end of which that item sounds.
-func (m *memory) keep(item int, seconds float64) {
-	m.marks[m.rendered/quantum%int64(len(m.marks))] = sounding{item, seconds}
-	m.rendered += quantum
+// put keeps the quantum that begins with sample first, at the end of which that
+// item sounds. What was left out before it counts as silence; one that was
+// there already begins another count.
+func (m *memory) put(first int64, samples, cycle []float32, now sounding) {
+	if first < m.rendered {
+		m.rendered = 0
+	}
+	for m.rendered = max(m.rendered, first-remembered); m.rendered < first; m.rendered += quantum {
+		at := m.rendered % remembered
+		clear(m.samples[at : at+quantum])
+		clear(m.cycle[at : at+quantum])
+		m.marks[at/quantum] = sounding{item: -1}
+	}
+	at := first % remembered
+	copy(m.samples[at:at+quantum], samples)
+	copy(m.cycle[at:at+quantum], cycle)
+	m.marks[at/quantum] = now
+	m.rendered = first + quantum
 }
 
 // copyTo fills w with the samples before end.

@@ -20,18 +20,26 @@ const chunk = 4096
 var playing *oto.Player
 
 // Open starts to play through the browser; call it once. There is always a
-// Speaker: with an error, one in the state Failed.
-func Open(d Device) (s Speaker, err error) {
+// Speaker, be it one in the state Failed.
+func Open(p Page) Speaker {
+	return newChoice(p, p, func() Speaker { return openOto(p) })
+}
+
+// openOto starts to play through Oto.
+func openOto(d Device) *deck {
 	deck := newDeck(d, synth.NewPlayer(Rate), chunk)
+	if err := deck.connect(); err != nil {
+		deck.err = fmt.Errorf("This browser gives the page no sound (%v). Reload the page, or open it in another browser that is up to date.", err)
+	}
+	return deck
+}
+
+// connect has Oto read from the deck.
+func (d *deck) connect() (err error) {
 	defer func() {
 		if thrown := recover(); thrown != nil { // what the browser threw
 			err = fmt.Errorf("%v", thrown)
 		}
-		if err != nil {
-			err = fmt.Errorf("This browser gives the page no sound (%v). Reload the page, or open it in another browser that is up to date.", err)
-			deck.err = err
-		}
-		s = deck
 	}()
 
 	const slack = time.Second / Rate / 2 // the time is rounded down to samples
@@ -42,12 +50,12 @@ func Open(d Device) (s Speaker, err error) {
 		BufferSize:   time.Second*chunk/Rate + slack,
 	})
 	if err != nil {
-		return nil, err
+		return err
 	}
-	playing = context.NewPlayer(deck)
-	deck.waiting = playing.BufferedSize
-	d.OnPull(deck.gate.announce)
+	playing = context.NewPlayer(d)
+	d.waiting = playing.BufferedSize
+	d.device.OnPull(d.gate.announce)
 	playing.SetBufferSize(chunk * bytesPerFrame) // less than a chunk would be filled up with silence
 	playing.Play()
-	return deck, nil
+	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"partialcredit/game/engine"
 	"partialcredit/synth"
 )
 
@@ -65,9 +66,10 @@ type simulation struct {
 func (s *simulation) Now() time.Duration    { return s.now }
 func (s *simulation) AudioState() string    { return s.state }
 func (s *simulation) OnPull(func())         {}
+func (s *simulation) AudioTime() float64    { return 0 }
 func (s *simulation) AudioLatency() float64 { return float64(s.latency) / Rate }
 
-func newSimulation(p player, chunk int) *simulation {
+func newSimulation(p engine.Player, chunk int) *simulation {
 	s := &simulation{state: "suspended", latency: 1920, chunk: chunk, answer: time.Millisecond}
 	s.deck = newDeck(s, p, chunk)
 	s.deck.waiting = func() int { return len(s.buffer) }

@@ -1,10 +1,13 @@
 // Package speaker plays programs on the device, and knows which of its samples
-// the ear hears at this moment. It alone imports Oto, and shows nothing of it.
+// the ear hears at this moment. There are two ways: an engine in the thread of
+// the audio device and, where that cannot be had, Oto. It alone imports Oto, and
+// shows nothing of it.
 package speaker
 
 import (
 	"time"
 
+	"partialcredit/game/engine"
 	"partialcredit/synth"
 )
 
@@ -26,7 +29,8 @@ const Rate = 48000
 //     nothing. It never gives what has not reached the ear yet, and never goes
 //     back.
 //  5. While the state is not Running nothing advances; afterwards it goes on
-//     with the sample after the last.
+//     with the sample after the last. Only where the device breaks down and
+//     another way or another device takes over, the program begins anew.
 //  6. Item and Seconds belong to the last sample of the window, give or take
 //     128 samples; Item is -1 in silence and while nothing was heard.
 //  7. No method waits, and Heard allocates nothing. They belong to one
@@ -71,9 +75,31 @@ const (
 type Device interface {
 	Now() time.Duration    // since any moment
 	AudioState() string    // "none", "suspended", "running", "interrupted" or "closed" (W3C Web Audio)
+	AudioTime() float64    // seconds of sound that the device has had computed
 	AudioLatency() float64 // seconds from the end of our part of the way to the ear
 
-	// OnPull has f called whenever the device is about to take samples, as far as the page can tell. What
-	// f wakes has run when the device takes them.
+	// OnPull has f called whenever the device is about to take samples from Oto, as far as the page can
+	// tell. What f wakes has run when the device takes them.
 	OnPull(f func())
+}
+
+// A Line leads to an engine in the thread of the audio device, and back. None
+// of its methods waits.
+type Line interface {
+	// EngineState is "loading", then "ready" or, for good, "failed".
+	EngineState() string
+
+	// Send takes a message, see package engine, to the engine. One that takes its place gets the last
+	// message of each kind.
+	Send(message []float64)
+
+	// Receive takes the next block that has come back, in order; ok is false where there is none. What a
+	// page that stands still for over a second does not take may be lost.
+	Receive(b *engine.Block) (ok bool)
+}
+
+// A Page has both.
+type Page interface {
+	Device
+	Line
 }

@@ -27,6 +27,9 @@ func Build(ctx context.Context, o Options) (*Site, error) {
 	if contents[appName], err = compileApp(ctx, o.Root); err != nil {
 		return nil, err
 	}
+	if contents[engineName], err = compileEngine(ctx, o.Root); err != nil {
+		return nil, err
+	}
 	if contents[startName], err = readStartScript(ctx, o.Root); err != nil {
 		return nil, err
 	}

@@ -12,8 +12,9 @@ import (
 )
 
 const (
-	appName   = "app.wasm"
-	startName = "wasm_exec.js"
+	appName    = "app.wasm"
+	engineName = "engine.wasm"
+	startName  = "wasm_exec.js"
 )
 
 // CompileError is what the Go compiler said about sources that it refused.
@@ -36,16 +37,28 @@ func FindRoot() (string, error) {
 
 // compileApp returns the app as WebAssembly.
 func compileApp(ctx context.Context, root string) ([]byte, error) {
+	return compile(ctx, root, "js", "./cmd/partialcredit")
+}
+
+// compileEngine returns the sound engine as WebAssembly: a module that is called, and asks for nothing
+// of a browser.
+func compileEngine(ctx context.Context, root string) ([]byte, error) {
+	return compile(ctx, root, "wasip1", "-buildmode=c-shared", "./cmd/engine")
+}
+
+// compile returns a program as WebAssembly for an operating system.
+func compile(ctx context.Context, root, system string, what ...string) ([]byte, error) {
 	folder, err := os.MkdirTemp("", "partialcredit-build-")
 	if err != nil {
 		return nil, fmt.Errorf("no temporary folder for the build: %w", err)
 	}
 	defer os.RemoveAll(folder)
-	target := filepath.Join(folder, appName)
+	target := filepath.Join(folder, "built.wasm")
 	// Without -buildvcs=false every commit would change the app's hash, and with it what browsers keep.
-	build := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", target, "./cmd/partialcredit")
+	arguments := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", target}, what...)
+	build := exec.CommandContext(ctx, "go", arguments...)
 	build.Dir = root
-	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	build.Env = append(os.Environ(), "GOOS="+system, "GOARCH=wasm")
 	var output bytes.Buffer
 	build.Stdout, build.Stderr = &output, &output
 	if err := build.Run(); err != nil {

@@ -15,7 +15,7 @@ import (
 )
 
 var (
-	testPage = `<script src="boot.js" data-app="app.wasm" data-bytes="0"></script><script src="wasm_exec.js"></script>`
+	testPage = `<script src="boot.js" data-app="app.wasm" data-bytes="0"></script><script src="wasm_exec.js" data-engine="engine.wasm"></script>`
 	testApp  = bytes.Repeat([]byte("stands in for the app "), 100)
 )
 
@@ -25,6 +25,7 @@ func testSite(t *testing.T) *Site {
 	files, err := nameFiles(map[string][]byte{
 		Page:                   []byte(testPage),
 		appName:                testApp,
+		engineName:             bytes.Repeat([]byte("stands in for the engine "), 100),
 		startName:              bytes.Repeat([]byte("start();\n"), 50),
 		"boot.js":              bytes.Repeat([]byte("boot();\n"), 50),
 		"sw.js":                bytes.Repeat([]byte("keep();\n"), 50),

@@ -44,7 +44,7 @@ func TestWriteLeavesOtherFilesAlone(t *testing.T) {
 }
 
 var (
-	pageReference     = regexp.MustCompile(`(?:src|href|data-app)="([^"]*)"`)
+	pageReference     = regexp.MustCompile(`(?:src|href|data-app|data-engine|data-worklet)="([^"]*)"`)
 	manifestReference = regexp.MustCompile(`"(?:src|start_url|scope|id)": "([^"]*)"`)
 )
 
@@ -55,7 +55,7 @@ func TestReferencesHoldBelowASubPath(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	contents[appName], contents[startName] = testApp, []byte("start();")
+	contents[appName], contents[engineName], contents[startName] = testApp, testApp, []byte("start();")
 	files, err := nameFiles(contents)
 	if err != nil {
 		t.Fatal(err)
@@ -102,6 +102,6 @@ func TestReferencesHoldBelowASubPath(t *testing.T) {
 			}
 		}
 	}
-	check("", pageReference, 8)
+	check("", pageReference, 11)
 	check("manifest.webmanifest", manifestReference, 4)
 }

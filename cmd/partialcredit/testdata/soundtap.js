@@ -13,7 +13,7 @@
         this.clear();
         this.port.onmessage = () => this.clear();
       }
-      clear() { this.quanta = 0; this.silent = 0; this.run = 0; this.longest = 0; this.sounding = 0; this.used = 0; }
+      clear() { this.runs = {}; this.heard = false; this.quanta = 0; this.silent = 0; this.run = 0; this.longest = 0; this.sounding = 0; this.used = 0; }
       process(inputs) {
         const left = inputs[0][0], right = inputs[0][1] || left;
         const n = left ? left.length : 128;
@@ -26,6 +26,9 @@
           if (++this.used === this.frames) this.send();
         }
         this.quanta++;
+        // A run that was under way at the start is not whole.
+        if (sounds && this.heard && this.run > 0) this.runs[this.run] = (this.runs[this.run] || 0) + 1;
+        this.heard = this.heard || sounds;
         this.run = sounds ? 0 : this.run + 1;
         if (!sounds) this.silent++;
         // The pauses between notes have 93 silent quanta; gaps on a busy machine have fewer.
@@ -35,7 +38,7 @@
       }
       send() {
         this.used = 0;
-        this.port.postMessage({ block: this.block.slice(), quanta: this.quanta, silent: this.silent, longest: this.longest,
+        this.port.postMessage({ block: this.block.slice(), quanta: this.quanta, silent: this.silent, longest: this.longest, runs: this.runs,
           sounding: this.sounding, end: (currentFrame + 128) / sampleRate });
       }
     }
@@ -48,7 +51,7 @@
 
   function start(context) {
     const tap = { context, rate: context.sampleRate, ring: new Float32Array(2 * seconds * context.sampleRate), at: 0, frames: 0,
-      quanta: 0, silent: 0, longest: 0, sounding: 0, end: 0, firstHeard: 0, node: null, ready: null, stale: false };
+      quanta: 0, silent: 0, longest: 0, runs: {}, sounding: 0, end: 0, firstHeard: 0, node: null, ready: null, stale: false };
     const address = URL.createObjectURL(new Blob([worklet], { type: 'text/javascript' }));
     tap.ready = context.audioWorklet.addModule(address).then(function () {
       tap.node = new AudioWorkletNode(context, 'test-sound-tap',
@@ -60,6 +63,7 @@
         tap.quanta = event.data.quanta;
         tap.silent = event.data.silent;
         tap.longest = event.data.longest;
+        tap.runs = event.data.runs;
         tap.sounding = event.data.sounding;
         tap.end = event.data.end;
         if (!tap.firstHeard && tap.sounding > 0) tap.firstHeard = performance.now();
@@ -100,13 +104,15 @@
     forget() {
       if (!current) return;
       current.frames = current.quanta = current.silent = current.longest = 0;
+      current.runs = {};
       current.stale = true;
       if (current.node) current.node.port.postMessage(null);
     },
     counts() {
-      return current ? { rate: current.rate, frames: current.frames, quanta: current.quanta, silent: current.silent, longest: current.longest, sounding: current.sounding, firstHeard: current.firstHeard }
-        : { rate: 0, frames: 0, quanta: 0, silent: 0, longest: 0, sounding: 0, firstHeard: 0 };
+      return current ? { rate: current.rate, frames: current.frames, quanta: current.quanta, silent: current.silent, longest: current.longest, runs: current.runs, sounding: current.sounding, firstHeard: current.firstHeard }
+        : { rate: 0, frames: 0, quanta: 0, silent: 0, longest: 0, runs: {}, sounding: 0, firstHeard: 0 };
     },
+    context() { return current.context; },
     // The audio context's time: that of the samples which are computed now.
     time() { return current ? current.context.currentTime : 0; },
     // The newest frames, interleaved, little-endian, in base64, and the context's time at their end.

@@ -1,0 +1,19 @@
+package speaker
+
+import (
+	"slices"
+
+	"partialcredit/synth"
+)
+
+// A program is the one that a speaker was last told to play.
+type program struct{ synth.Program }
+
+// becomes makes it p. It reports whether that is another one.
+func (o *program) becomes(p synth.Program) bool {
+	if p.Gap == o.Gap && slices.Equal(p.Items, o.Items) {
+		return false
+	}
+	o.Gap, o.Items = p.Gap, append(o.Items[:0], p.Items...)
+	return true
+}
