@@ -48,7 +48,7 @@ func convolved(t float64, d func(float64) float64) float64 {
 }
 
 // Step, corner and the onset of a sine against numerical convolution with the
-// B-spline. The sine far away is the one the spline has scaled by sinc⁶.
+// B-spline. The sine far away is the one the spline has scaled by sinc¹².
 func TestCorrectionsAreTheConvolutionWithTheSpline(t *testing.T) {
 	const w = 1.7
 	sine := func(s float64) float64 { return 0.4*math.Cos(w*s) + 0.9/w*math.Sin(w*s) }
