@@ -3,6 +3,7 @@ package synth
 import (
 	"math"
 	"math/cmplx"
+	"sync"
 	"testing"
 )
 
@@ -20,22 +21,34 @@ func bspline(degree int, t float64) float64 {
 	return (((n+1)/2+t)*bspline(degree-1, t+0.5) + ((n+1)/2-t)*bspline(degree-1, t-0.5)) / n
 }
 
-// residual integrates, by the midpoint rule, what the spline makes of d(s) for
+// splineSteps is the number of steps of the midpoint rule over the spline.
+const splineSteps = 2000
+
+// splineAt returns the argument of the spline in the middle of a step.
+func splineAt(i int) float64 { return -reach + 2*reach*(float64(i)+0.5)/splineSteps }
+
+// splines has the spline there: the recursion takes its time.
+var splines = sync.OnceValue(func() (b [splineSteps]float64) {
+	for i := range b {
+		b[i] = bspline(2*reach-1, splineAt(i))
+	}
+	return b
+})
+
+// convolved integrates, by the midpoint rule, what the spline makes of d(s) for
 // s > 0 at time t.
 func convolved(t float64, d func(float64) float64) float64 {
-	const steps = 2000
 	sum := 0.0
-	for i := range steps {
-		s := -reach + 2*reach*(float64(i)+0.5)/steps // the argument of the spline
-		if t-s > 0 {
-			sum += bspline(2*reach-1, s) * d(t-s)
+	for i, b := range splines() {
+		if s := splineAt(i); t-s > 0 {
+			sum += b * d(t-s)
 		}
 	}
-	return sum * 2 * reach / steps
+	return sum * 2 * reach / splineSteps
 }
 
 // Step, corner and the onset of a sine against numerical convolution with the
-// B-spline. The sine far away is the one the spline has scaled by sinc⁶.
+// B-spline. The sine far away is the one the spline has scaled by sinc¹².
 func TestCorrectionsAreTheConvolutionWithTheSpline(t *testing.T) {
 	const w = 1.7
 	sine := func(s float64) float64 { return 0.4*math.Cos(w*s) + 0.9/w*math.Sin(w*s) }

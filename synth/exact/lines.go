@@ -89,10 +89,12 @@ func ModulatedSawtooth(n, a, b int, index float64) Lines {
 // whose duty is middle + depth·triangle at frequency b. The pulse is the
 // difference of a sawtooth and one whose phase lags by the duty; the phase of
 // partial k of that one moves by a triangle of peak θ = 2πk·depth, whose lines
-// are ∫e^{-jθ·tri}e^{-j2πmv} dv in closed form (own derivation; sound.md 3).
+// are ∫e^{-jθ·tri}e^{-j2πmv} dv in closed form (own derivation; sound.md 3). a
+// is more than 4·depth·b, so that no phase runs backwards.
 func TriangleWidth(n, a, b int, middle, depth float64) Lines {
 	l := make(Lines, n)
-	for k := 1; k*a < 4*n; k++ {
+	slowest := float64(a) - 4*math.Abs(depth)*float64(b) // frequency of the sawtooth that lags
+	for k := 1; float64(k)*slowest < 4*float64(n); k++ {
 		// -(2/πk) sin 2πkφ is a partial of a sawtooth; as a phasor 2j/πk.
 		saw := complex(0, 2/(math.Pi*float64(k)))
 		lag := cmplx.Rect(1, -2*math.Pi*float64(k)*middle)

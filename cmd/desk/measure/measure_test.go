@@ -122,7 +122,7 @@ func TestReportIsCompleteAndAheadOfTheBrowser(t *testing.T) {
 	}
 	var table bytes.Buffer
 	r.Write(&table, "test")
-	for _, want := range []string{"| pulse 0.03 | −", "| 7.5 | −", "| ring of a sawtooth and a sawtooth | −", "| sync of sawtooths | ", "own two sawtooth nodes", "cores", "Chrom", "go1."} {
+	for _, want := range []string{"| pulse 0.03 | −", "| 7.5 | −", "| ring of a sawtooth and a sawtooth | −", "| sync of sawtooths | ", "own sawtooth nodes", "cores", "Chrom", "go1."} {
 		if !strings.Contains(table.String(), want) {
 			t.Errorf("the table lacks %q:\n%s", want, &table)
 		}

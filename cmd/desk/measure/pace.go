@@ -58,7 +58,7 @@ async function run() {
 }
 async function nodes(seconds) {
 	let best = 0;
-	for (let i = 0; i < 10; i++) {
+	for (let i = 0; i < 20; i++) {
 		const length = 30 * seconds, context = new OfflineAudioContext(1, 48000 * length, 48000);
 		for (const detune of [0, 7]) {
 			const osc = context.createOscillator();

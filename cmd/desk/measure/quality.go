@@ -12,6 +12,8 @@ const (
 	// weakest is how weak a partial may be against the strongest and still be judged by itself:
 	// the rest answers to the energy of the aliases.
 	weakest = 1e-4
+	// silent is what rounding makes of an exact partial that is none.
+	silent = 1e-9
 )
 
 // A Quality is how far a sound is from what it should be, in decibels.
@@ -48,7 +50,7 @@ func energies(c []complex128, t tone, top float64) (signal, rest float64) {
 func judge(x []float64, t tone, want []complex128, relative bool) Quality {
 	c := spectrum(x)
 	signal, alias := energies(c, t, aliasTop)
-	if slices.IndexFunc(want, func(p complex128) bool { return cmplx.Abs(p) > 1e-9 }) < 0 {
+	if slices.IndexFunc(want, func(p complex128) bool { return cmplx.Abs(p) > silent }) < 0 {
 		return Quality{Alias: 10 * math.Log10(alias+signal)}
 	}
 	scale, strongest := 1.0, 0.0
@@ -60,7 +62,7 @@ func judge(x []float64, t tone, want []complex128, relative bool) Quality {
 	}
 	q := Quality{Alias: 10 * math.Log10(alias/signal)}
 	for k := 1; k < len(want) && t.at(k*t.p) < partialTop; k++ {
-		if w := cmplx.Abs(want[k]); w > weakest*strongest {
+		if w := cmplx.Abs(want[k]); w > weakest*strongest && w > silent {
 			q.Partial = math.Max(q.Partial, math.Abs(20*math.Log10(scale*cmplx.Abs(c[k*t.p])/w)))
 		}
 	}

@@ -187,11 +187,11 @@ func (r *Report) writeModulated(out io.Writer) {
 }
 
 func (r *Report) writePace(out io.Writer) {
-	fmt.Fprint(out, "## Speed\n\nTimes real time at 48 kHz, one thread, the best of ten; LFO, envelope and both levels move. A figure\n"+
-		"of its own is the browser's: two sawtooth nodes in an OfflineAudioContext.\n\n"+
+	fmt.Fprint(out, "## Speed\n\nTimes real time at 48 kHz, one thread, the best of forty turns; LFO, envelope and both levels move. The\n"+
+		"browser's own nodes, in an OfflineAudioContext, have none of that.\n\n"+
 		"| voice | native | WebAssembly in the browser |\n| --- | --- | --- |\n")
 	for i, v := range r.pace.native {
 		fmt.Fprintf(out, "| %s | %.0f | %.0f |\n", v.Name, v.Times, r.pace.wasm[i].Times)
 	}
-	fmt.Fprintf(out, "| the browser's own two sawtooth nodes | – | %.0f |\n", r.pace.nodes)
+	fmt.Fprintf(out, "| two of the browser's own sawtooth nodes | – | %.0f |\n", r.pace.nodes)
 }

@@ -36,10 +36,10 @@ var voices = []struct {
 }
 
 // turns is how often each voice is measured.
-const turns = 10
+const turns = 40
 
-// Measure renders each voice ten times for a tenth of so many seconds and returns the best: what
-// else runs on the machine can only slow it down.
+// Measure renders each voice forty times for a fortieth of so many seconds and returns the best:
+// what else runs on the machine can only slow it down.
 func Measure(seconds float64) []Result {
 	var results []Result
 	for _, voice := range voices {
