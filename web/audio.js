@@ -126,6 +126,8 @@
         renewed = f;
         return context || make(Patient, {});
       },
+      // From now on the context stays: whoever plays cannot change to another.
+      keep: function () { renewed = null; },
       // "none" before there is a context, then what the browser says: suspended, running,
       // interrupted or closed.
       state: function () { return context ? context.state : 'none'; },

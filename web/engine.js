@@ -13,11 +13,13 @@
   let state = 'loading'; // then 'ready' or, for good, 'failed'
   let failure = '';
   let node = null;
+  let began = false; // the node's processor has said so
   let module = null;
   let bytes = null; // instead of the module, where it cannot be handed over
   let troubles = 0;
   const most = 3; // troubles; then something else had better play
   const patience = 5000; // ms that a running app waits for the engine
+  const grace = 2; // s of the audio clock in which a processor must begin
 
   const kept = []; // the newest message of each kind, for an engine that begins
   const blocks = []; // what came and was not taken; the app may rest
@@ -28,6 +30,7 @@
     if (state === 'failed') return;
     state = 'failed';
     failure = String(error);
+    audio.keep();
     discard();
   }
 
@@ -52,16 +55,29 @@
     await context.audioWorklet.addModule(worklet);
     if (state === 'failed') return;
     discard();
+    began = false;
     const options = { numberOfInputs: 0, outputChannelCount: [2], processorOptions: bytes ? { bytes: bytes } : { module: module } };
     node = new AudioWorkletNode(context, 'engine', options);
     node.port.onmessage = hear;
     node.onprocessorerror = function () { again(context, new Error('the processor failed')); };
     kept.forEach(function (message) { node.port.postMessage(message); });
     node.connect(context.destination);
+    state = 'ready';
+    watchBegin(context, node);
+  }
+
+  // Some browsers make the processor only when the context runs, and that takes a gesture.
+  function watchBegin(context, watched) {
+    const from = context.currentTime;
+    const timer = setInterval(function () {
+      if (!began && node === watched && context.currentTime < from + grace) return;
+      clearInterval(timer);
+      if (!began && node === watched) again(context, new Error('the processor does not begin'));
+    }, 500);
   }
 
   function hear(event) {
-    if (event.data === 'ready') state = 'ready'; else blocks.push(event.data);
+    if (event.data === 'ready') began = true; else blocks.push(event.data);
     if (blocks.length > queued) giveBack(blocks.shift());
   }
 

@@ -51,9 +51,16 @@ func playing(t *testing.T, v Visit) *learner {
 }
 
 func TestEngineThatCannotBeHadLeavesItToOto(t *testing.T) {
-	l := playing(t, Visit{Before: []string{withoutEngine}})
+	l := playing(t, Visit{Before: []string{withoutEngine, catchNodes}})
 	l.soundsAnew()
 	l.playsWith("Oto")
+	// Oto cannot change to another context, so it is left alone with one whose clock stands still.
+	l.Eval("Object.defineProperty(contexts[0], 'currentTime', { get: () => 1 })", nil)
+	time.Sleep(2500 * time.Millisecond)
+	var n int
+	if l.Eval("contexts.length", &n); n != 1 {
+		t.Errorf("%d contexts were made, want 1", n)
+	}
 }
 
 // A worklet needs a secure page: so it is on a plain http address of the local network.
@@ -104,6 +111,20 @@ func TestEngineThatBreaksDown(t *testing.T) {
 	if l.attribute("yours", "aria-pressed") != "true" {
 		t.Error("the button says that nothing sounds")
 	}
+}
+
+func TestEngineThatNeverBegins(t *testing.T) {
+	l := playing(t, Visit{Before: []string{catchNodes, `
+		const Node1 = window.AudioWorkletNode;
+		window.AudioWorkletNode = class extends Node1 {
+			constructor(...a) {
+				super(...a);
+				if (a[1] === 'engine' && nodes.length === 1) Object.defineProperty(this.port, 'onmessage', { set() {} });
+			}
+		};`}})
+	l.Wait("nodes.length === 2", 10*time.Second)
+	l.soundsAnew()
+	l.playsWith("the engine")
 }
 
 // After an interruption a context may say that it runs while its clock stands still.

@@ -114,6 +114,9 @@ func (t *Table) writeWorst(w io.Writer) {
 	}
 	fmt.Fprintf(w, "\n## Counterexamples\n\nThe most different setting with more than %.0f marks that %d steps of a search found, for every fourth target.\n\n| technique | rms difference of excitation | marks | target | yours |\n| --- | --- | --- | --- | --- |\n", flattered, t.Tries)
 	for _, c := range t.Worst {
+		if c.Ear == 0 {
+			continue // nothing but the target itself earned so much
+		}
 		from, to := differences(c.Target, c.Yours)
 		fmt.Fprintf(w, "| %s | %.1f dB | %.0f | %s | %s |\n", c.Technique, c.Ear, c.Marks, from, to)
 	}
