@@ -3,12 +3,9 @@ package practice
 import "math"
 
 // AtLeast is the probability, 0 to 1, that somebody who only guesses among m
-// answers gets right or more of n questions right: the upper tail of the binomial
+// answers, at least 2, gets right or more of n questions right: the upper tail of the binomial
 // distribution with p = 1/m, summed term by term.
 func AtLeast(right, n, m int) float64 {
-	if m == 1 {
-		return 1
-	}
 	p := 1 / float64(m)
 	logFactorial := func(k int) float64 {
 		l, _ := math.Lgamma(float64(k + 1))

@@ -63,8 +63,8 @@ func TestAnEarlyAnswer(t *testing.T) {
 }
 
 func TestDue(t *testing.T) {
-	b := Boxes{"d": {2, 50}, "c": {1, 50}, "b": {1, 49}, "late": {1, 51}, "new": {}, "high": {9, 20}, "low": {-9, 20}}
-	want := []string{"b", "c", "low", "new", "d", "high"}
+	b := Boxes{"d": {2, 50}, "c": {1, 50}, "b": {1, 49}, "late": {1, 51}, "new": {}, "high": {9, 20}, "low": {-9, 20}, "top": {5, 20}}
+	want := []string{"b", "c", "low", "new", "d", "high", "top"}
 	if got := b.Due(50); !slices.Equal(got, want) {
 		t.Errorf("due %v, want %v", got, want)
 	}

@@ -28,7 +28,7 @@ func (c *Confusion) Transmitted() float64 {
 			}
 		}
 	}
-	return max(0, bits)
+	return bits
 }
 
 // Relative is the part, 0 to 1, of the information in what was played that the

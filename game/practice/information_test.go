@@ -22,15 +22,16 @@ func TestTransmitted(t *testing.T) {
 		{"the same, played for answered",
 			table([]int{4, 2, 2, 8}, []int{2, 4, 2}, []int{1, 1, 2}, []int{1, 1, 2}), 0.375, 0.375 / 1.75, 1e-12},
 		{"independent", table([]int{2, 4, 6}, []int{1, 2, 3}, []int{5, 10, 15}), 0, 0, 1e-12},
+		{"always right, seven times as often the third: (2 log2 9 + 7 log2 9/7)/9", table([]int{1}, []int{0, 1}, []int{0, 0, 7}), 0.98643, 1, 5e-6},
 		{"always swapped", table([]int{0, 7}, []int{7}), 1, 1, 1e-12},
 		{"one sound only", table([]int{3, 4}), 0, 0, 1e-12},
 		{"nothing", table(), 0, 0, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			if got := tt.table.Transmitted(); math.Abs(got-tt.bits) > tt.off || got < 0 {
+			if got := tt.table.Transmitted(); !near(got, tt.bits, tt.off) || got < 0 {
 				t.Errorf("%.6f bits, want %v", got, tt.bits)
 			}
-			if got := tt.table.Relative(); math.Abs(got-tt.relative) > tt.off || got < 0 || got > 1 {
+			if got := tt.table.Relative(); !near(got, tt.relative, tt.off) || got < 0 || got > 1 {
 				t.Errorf("relative %.6f, want %v", got, tt.relative)
 			}
 		})
@@ -55,7 +56,7 @@ func TestTransmittedFromEntropies(t *testing.T) {
 			}
 		}
 		want := entropy(played[:]) + entropy(answered[:]) - entropy(cells)
-		if got := table(rows...).Transmitted(); math.Abs(got-want) > 1e-12 {
+		if got := table(rows...).Transmitted(); !near(got, want, 1e-12) {
 			t.Errorf("%v: %v bits, want %v", rows, got, want)
 		}
 	}
@@ -87,10 +88,10 @@ func TestSpurious(t *testing.T) {
 		bits += c.Transmitted() / learners
 		spurious += c.Spurious() / learners
 	}
-	if math.Abs(bits/spurious-1) > 0.1 {
+	if !near(bits/spurious, 1, 0.1) {
 		t.Errorf("guessers transmit %.4f bits, the formula says %.4f", bits, spurious)
 	}
-	if got, want := table([]int{1, 1, 1}, []int{1, 1, 1}).Spurious(), 1/(6*math.Ln2); math.Abs(got-want) > 1e-12 {
+	if got, want := table([]int{1, 1, 1}, []int{1, 1, 1}).Spurious(), 1/(6*math.Ln2); !near(got, want, 1e-12) {
 		t.Errorf("two sounds, three answers, six times: %v, want %v", got, want)
 	}
 	if got := table().Spurious(); got != 0 {

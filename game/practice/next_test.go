@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"math"
 	"math/rand/v2"
 	"testing"
 	"time"
@@ -62,11 +61,18 @@ func TestNextShares(t *testing.T) {
 				}
 			}
 			for key, want := range tt.want {
-				if math.Abs(got[key]-want) > 1e-3 {
+				if !near(got[key], want, 1e-3) {
 					t.Errorf("%q with %.4f, want %.4f", key, got[key], want)
 				}
 			}
 		})
+	}
+}
+
+// A quotient of random numbers may round up to 1.
+func TestPickAtOne(t *testing.T) {
+	if got := pick([]string{"a", "b"}, []float64{1, 0}, 1); got != "a" {
+		t.Errorf("%q, which has no weight", got)
 	}
 }
 

@@ -69,7 +69,7 @@ func (s *Staircase) Run() []Trial {
 // Done says whether the run has ended.
 func (s *Staircase) Done() bool {
 	trials := s.Run()
-	return len(trials) == mostTrials || len(reversals(trials)) == mostReversals
+	return len(trials) >= mostTrials || len(reversals(trials)) >= mostReversals
 }
 
 // Threshold is the limit that the run found: about value, within a factor.
