@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 
 	"partialcredit/cmd/desk/credit"
 )
@@ -13,6 +14,7 @@ func runCredit(args []string, out io.Writer) error {
 	targets := flags.Int("targets", 17, "how many random `targets` of each technique, 1 to 1000")
 	seed := flags.Uint64("seed", 1, "the `number` that chooses the targets")
 	tries := flags.Int("tries", 40, "how many `steps` to search for a setting that earns too much, for every fourth target; 0 for none")
+	only := flags.String("technique", "", "measure this technique alone, its `name` as in the table")
 	if err := parseFlags(flags, args, out); err != nil {
 		return err
 	}
@@ -22,7 +24,11 @@ func runCredit(args []string, out io.Writer) error {
 	case *tries < 0:
 		return &misuseError{fmt.Errorf("the search has %d steps; it must have 0 or more", *tries)}
 	}
-	t, err := credit.Run(credit.Options{Targets: *targets, Seed: *seed, Tries: *tries, Workers: runtime.NumCPU()})
+	known := slices.ContainsFunc(credit.Techniques, func(t credit.Technique) bool { return t.Name == *only })
+	if *only != "" && !known {
+		return &misuseError{fmt.Errorf("there is no technique %q; the table names them", *only)}
+	}
+	t, err := credit.Run(credit.Options{Targets: *targets, Seed: *seed, Tries: *tries, Workers: runtime.NumCPU(), Only: *only})
 	if err != nil {
 		return err
 	}

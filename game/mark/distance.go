@@ -149,39 +149,42 @@ func (p *pair) depth() float64 {
 	return sum
 }
 
-// growth is the earth mover's distance of the strength of movement along time,
-// in seconds, as far as both sounds move: when in the note the movement comes.
+// growth is how far apart in seconds the middles of the strength of movement
+// lie along time, as far as both sounds move: whether the movement comes early
+// or late in the note. Movement of a few cycles only, which has no middle, does
+// not count.
 func (p *pair) growth() float64 {
-	n := len(stretches) - 1
-	t, y := make([]float64, n), make([]float64, n)
+	t, y := &middle{}, &middle{}
 	for i, w := range p.band {
 		if w == 0 {
 			continue
 		}
-		for k := range n {
-			t[k] += w * math.Hypot(p.t.slow[i][k], p.t.fast[i][k])
-			y[k] += w * math.Hypot(p.y.slow[i][k], p.y.fast[i][k])
-		}
+		t.add(w, p.t, i)
+		y.add(w, p.y, i)
 	}
-	sumT, sumY := sum(t), sum(y)
-	least := math.Min(sumT, sumY) / float64(n)
+	least := math.Min(t.mass, y.mass)
 	if least == 0 {
 		return 0
 	}
-	// As densities over the stretches, which are not equally long.
-	var massT, massY float64
-	for k := range n {
-		d := stretches[k+1] - stretches[k]
-		t[k], y[k] = t[k]*d, y[k]*d
-		massT += t[k]
-		massY += y[k]
-	}
-	surplus, work := 0.0, 0.0
-	for k := range n {
-		surplus += t[k]/massT - y[k]/massY
-		if k+1 < n {
-			work += math.Abs(surplus) * (stretches[k+2] - stretches[k]) / 2
-		}
-	}
-	return work * p.t.seconds * least / (least + 0.05)
+	followed := t.followed() * y.followed()
+	return math.Abs(t.moment/t.mass-y.moment/y.mass) * p.t.seconds * least / (least + 0.05) * followed
 }
+
+// A middle is the mean strength of movement in a sound, its first moment along
+// time in lengths of the sound, and its power beside that of all movement.
+type middle struct{ mass, moment, power, all float64 }
+
+func (m *middle) add(weight float64, f *features, band int) {
+	for k := range f.slow[band] {
+		from, to := stretches[k], stretches[k+1]
+		strength := math.Hypot(f.slow[band][k], f.fast[band][k])
+		m.mass += weight * strength * (to - from)
+		m.moment += weight * strength * (to - from) * (from + to) / 2
+		m.power += weight * strength * strength * (to - from)
+	}
+	m.all += weight * f.depth[band] * f.depth[band]
+}
+
+// followed is the share of the movement that is fast enough to be followed
+// through the stretches.
+func (m *middle) followed() float64 { return math.Min(1, m.power/math.Max(m.all, 1e-12)) }

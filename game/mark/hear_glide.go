@@ -45,7 +45,8 @@ func readTrack(t *track, p *pitch) (g glide, v vibrato) {
 	// A glide must be audible (hearing.md 1.1: 0.1 ERB, some 40 cents), start
 	// above what is left over, and be mostly past by the end.
 	length := float64(n) * t.hop
-	if math.Abs(amount) > 30 && math.Abs(amount) > 1.5*left && (seconds < 0.5*length || math.Abs(amount) > 400) && seconds < length && seconds > 0.008 {
+	steady := t.base * math.Exp2(end/1200) // far out where the fall is not over when the sound ends
+	if steady > lowestHz && steady < highestHz && math.Abs(amount) > 30 && math.Abs(amount) > 1.5*left && (seconds < 0.5*length || math.Abs(amount) > 400) && seconds < length && seconds > 0.008 {
 		first := 0
 		for first < n-1 && weights[first] == 0 {
 			first++

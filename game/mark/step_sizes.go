@@ -87,11 +87,8 @@ func rateSteps(a, b float64) float64 {
 }
 
 // ratioStep lets sidebands move by about a pitch step (marking 5), or less
-// where some nearly meet: then it is their beats that are heard. Lines k·A ± B
-// meet where twice B is a multiple of A; those of frequency modulation, folded
-// at 0 Hz, where twice A is a multiple of B.
-//
-// Under sync it is the peak that moves.
+// where some nearly meet: then it is their beats that are heard. Under sync it
+// is the peak that moves.
 func ratioStep(v float64, s *synth.Sound) float64 {
 	switch s.Combine.How {
 	case synth.OnlyA, synth.Mix:
@@ -99,13 +96,32 @@ func ratioStep(v float64, s *synth.Sound) float64 {
 	case synth.Sync:
 		return 0.015 * v
 	}
+	beats, perRatio := meeting(s)
+	return math.Min(0.004*v, rateStep(beats)/perRatio)
+}
+
+// meeting returns the rate in hertz at which the sidebands that nearly meet
+// beat, and how much of it one of ratio makes. Lines j·A ± B and k·A ± B of a
+// product meet where B is half a multiple of A, or a multiple where A has odd
+// partials only; those of two sines only where B is twice an A that is there
+// itself. Lines of frequency modulation, folded at 0 Hz, meet where twice A is a
+// multiple of B.
+func meeting(s *synth.Sound) (beats, perRatio float64) {
 	a, b := s.Hz()
-	meet, perRatio := math.Abs(2*b-math.Round(2*b/a)*a), 2*a
 	if s.Combine.How == synth.FM {
 		k := math.Max(1, math.Round(2*a/b))
-		meet, perRatio = math.Abs(2*a-k*b), k*a
+		return math.Abs(2*a - k*b), k * a
 	}
-	return math.Min(0.004*v, rateStep(meet)/perRatio)
+	apart := a / 2
+	switch {
+	case s.A.Shape == synth.Sine && s.Combine.How == synth.AM:
+		return 2 * math.Abs(b-2*a), 2 * a
+	case s.A.Shape == synth.Sine:
+		return math.Inf(1), a
+	case s.A.Shape == synth.Triangle || s.A.Shape == synth.Pulse && s.A.Duty == 0.5:
+		apart = a
+	}
+	return 2 * math.Abs(b-math.Max(1, math.Round(b/apart))*apart), 2 * a
 }
 
 // detuneStep is in cents. Beside a second oscillator it is the beat rate that

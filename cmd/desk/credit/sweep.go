@@ -64,7 +64,7 @@ func (t *Technique) Sweeps(target synth.Sound) []Sweep {
 
 // limits are the ends of a sweep: the field's range, cut where a true
 // equivalent of what was passed begins. A duty d sounds like 1 - d, beats of
-// -c cents like those of c, an oscillator synced at a ratio below 1 like itself
+// -c cents like those of c, a fainter B like a fainter A of the same kind, an oscillator synced at a ratio below 1 like itself
 // at 1 (sound.md 1.2, 7.4).
 func limits(f *synth.Field, target *synth.Sound) (low, high float64) {
 	low, high = f.Min, f.Max
@@ -74,6 +74,15 @@ func limits(f *synth.Field, target *synth.Sound) (low, high float64) {
 	case "b.cents":
 		if target.Combine.How == synth.Mix {
 			low = 0
+		}
+	case "combine.balance":
+		a, b := target.A, target.B
+		if a.Shape == b.Shape && a.Duty == b.Duty && a.Footage == b.Footage {
+			if f.Get(target) < 0 {
+				high = 0
+			} else {
+				low = 0
+			}
 		}
 	case "combine.ratio":
 		if target.Combine.How == synth.Sync {

@@ -13,6 +13,7 @@ type Options struct {
 	Seed    uint64 // chooses them
 	Tries   int    // of the search for counterexamples, for every fourth target; 0 searches none
 	Workers int    // at a time; 0 is one
+	Only    string // the name of the one technique to measure; all where empty
 }
 
 // A Table is everything that was measured of the marks.
@@ -52,6 +53,9 @@ func Run(o Options) (*Table, error) {
 	guesses := make([]float64, len(Techniques)*o.Targets)
 	for i := range Techniques {
 		q := &Techniques[i]
+		if o.Only != "" && o.Only != q.Name {
+			continue
+		}
 		found[i] = make([][]*Course, o.Targets)
 		for n := range o.Targets {
 			work <- func() {
