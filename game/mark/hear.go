@@ -13,15 +13,16 @@ type heard struct {
 	silent  bool
 	seconds float64 // how long it sounds, from its start to -50 dB
 
-	pitch   pitch
-	glide   glide   // an exponential glide of the pitch at the start
-	vibrato vibrato // a periodic movement of the pitch
-	partial partials
-	shape   shape  // what the partials look like
-	motion  motion // periodic movement of the levels of the partials
-	sweep   sweep  // brightness falling or rising through the note
-	tones   tones  // lines of two frequencies, sums and differences
-	octave  octave // a second tone an octave or more above
+	pitch    pitch
+	glide    glide   // an exponential glide of the pitch at the start
+	vibrato  vibrato // a periodic movement of the pitch
+	partial  partials
+	shape    shape    // what the partials look like
+	motion   motion   // periodic movement of the levels of the partials
+	sweep    sweep    // brightness falling or rising through the note
+	tones    tones    // lines of two frequencies, sums and differences
+	octave   octave   // a second tone an octave or more above
+	loudness loudness // how the level rises and falls
 
 	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
@@ -89,6 +90,7 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	if h.octave = findOctave(h.partial); h.shape.ok {
 		h.octave.ok = false // one shape explains it
 	}
+	h.loudness = a.loudness(h.pitch.hz)
 	h.cam = f.brightness()
 	h.bright = f.course()
 	if h.motion.kind == still || h.motion.kind == slow {

@@ -30,6 +30,7 @@ const (
 	aboutSidebands
 	aboutShape
 	aboutSweep
+	aboutLoudness
 	aboutLength
 	aboutTimbre // the general truth about the spectrum, said when nothing else is sure
 )
@@ -37,13 +38,14 @@ const (
 // explains lists for each topic those that follow from it.
 var explains = map[topic][]topic{
 	aboutOctave:    {aboutSidebands, aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
-	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones},
-	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion},
-	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones},
+	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones, aboutLoudness},
+	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion, aboutLoudness},
+	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones, aboutLoudness},
 	aboutSidebands: {aboutTimbre},
-	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion},
-	aboutShape:     {aboutTimbre, aboutSweep},
-	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands},
+	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion, aboutLoudness},
+	aboutShape:     {aboutTimbre, aboutSweep, aboutLoudness},
+	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands, aboutLoudness},
+	aboutLoudness:  {aboutLength},
 }
 
 // A finding is a reason with its topic.
@@ -67,7 +69,7 @@ func reasons(target, yours *heard) []Reason {
 	var all []finding
 	for _, compare := range []func(t, y *heard) []finding{
 		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,
-		compareShape, compareSweep, compareLength, compareTimbre,
+		compareShape, compareSweep, compareLoudness, compareLength, compareTimbre,
 	} {
 		for _, f := range compare(target, yours) {
 			if f.Cost >= 1 && !math.IsNaN(f.Cost) {
