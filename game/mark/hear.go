@@ -23,6 +23,8 @@ type heard struct {
 	tones    tones    // lines of two frequencies, sums and differences
 	octave   octave   // a second tone an octave or more above
 	loudness loudness // how the level rises and falls
+	slid     *slide   // see the method slide
+	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
 
 	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
@@ -40,7 +42,7 @@ const quiet = 1e-4
 // Known weakness: one voice at a time. Two notes that are neither an octave nor
 // a few cents apart are heard as lines, not as two notes.
 func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
-	h := &heard{}
+	h := &heard{near: near}
 	a := newAnalysis(kit, samples, rate)
 	if a == nil {
 		h.silent = true

@@ -66,11 +66,15 @@ func reasons(target, yours *heard) []Reason {
 	case target.silent:
 		return []Reason{{"The target is silent; yours is not.", 100}}
 	}
-	var all []finding
-	for _, compare := range []func(t, y *heard) []finding{
+	comparisons := []func(t, y *heard) []finding{
 		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,
 		compareShape, compareSweep, compareLoudness, compareLength, compareTimbre,
-	} {
+	}
+	if sliding(target, yours) { // which stirs all the rest
+		comparisons = []func(t, y *heard) []finding{compareSlide, compareLoudness, compareLength, compareTimbre}
+	}
+	var all []finding
+	for _, compare := range comparisons {
 		for _, f := range compare(target, yours) {
 			if f.Cost >= 1 && !math.IsNaN(f.Cost) {
 				all = append(all, f)
