@@ -23,6 +23,7 @@ type heard struct {
 	tones    tones    // lines of two frequencies, sums and differences
 	octave   octave   // a second tone an octave or more above
 	loudness loudness // how the level rises and falls
+	pulses   pulses   // two pulses an octave apart
 	slid     *slide   // see the method slide
 	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
 
@@ -89,8 +90,9 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	if !h.glide.ok && math.Abs(f.offset) < 0.003*h.pitch.hz {
 		h.pitch.hz += f.offset
 	}
-	if h.octave = findOctave(h.partial); h.shape.ok {
-		h.octave.ok = false // one shape explains it
+	if !h.shape.ok { // one shape explains as much
+		power := f.unbeaten(h)
+		h.octave, h.pulses = findOctave(power), hearPulses(power)
 	}
 	h.loudness = a.loudness(h.pitch.hz)
 	h.cam = f.brightness()

@@ -14,19 +14,20 @@ type octave struct {
 // class that stands 4 dB or more out of all before is taken for it (design
 // choice). Known weakness: single shapes with weak odd partials look alike; a
 // synced oscillator near a ratio of two is one.
-func findOctave(p partials) (o octave) {
-	if !p.ok || len(p.db) < 8 {
+func findOctave(power []float64) (o octave) {
+	if len(power) < 8 {
 		return
 	}
+	top := quantile(power, 1)
 	var sum, count [4]float64
-	for k := 1; k <= min(16, len(p.db)); k++ {
+	for k := 1; k <= min(16, len(power)); k++ {
 		c := 0
 		for m := k; m%2 == 0 && c < 3; m /= 2 {
 			c++
 		}
 		// Low partials count most: their level is heard best.
 		w := 1 / math.Sqrt(float64(k))
-		sum[c] += w * (p.at(k) + 6.02*math.Log2(float64(k)))
+		sum[c] += w * (math.Max(inaudible, 10*math.Log10(power[k-1]/top+1e-12)) + 6.02*math.Log2(float64(k)))
 		count[c] += w
 	}
 	for c := range sum {

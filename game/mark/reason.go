@@ -68,7 +68,7 @@ func reasons(target, yours *heard) []Reason {
 	}
 	comparisons := []func(t, y *heard) []finding{
 		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,
-		compareShape, compareSweep, compareLoudness, compareLength, compareTimbre,
+		compareShape, comparePulses, compareSweep, compareLoudness, compareLength, compareTimbre,
 	}
 	if sliding(target, yours) { // which stirs all the rest
 		comparisons = []func(t, y *heard) []finding{compareSlide, compareLoudness, compareLength, compareTimbre}

@@ -198,7 +198,7 @@ func unlike(a, b partials) float64 {
 // compareOctaves speaks of a second tone an octave or more above.
 func compareOctaves(t, y *heard) *finding {
 	a, b := t.octave, y.octave
-	if !a.ok && !b.ok || t.shape.ok && y.shape.ok {
+	if !a.ok && !b.ok || t.shape.ok && y.shape.ok || len(comparePulses(t, y)) > 0 {
 		return nil
 	}
 	name := map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}
