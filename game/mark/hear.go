@@ -25,6 +25,7 @@ type heard struct {
 	loudness loudness // how the level rises and falls
 	pulses   pulses   // two pulses an octave apart
 	slid     *slide   // see the method slide
+	drift    float64  // in dB, see frames.drift
 	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
 
 	bright     course  // brightness over time
@@ -97,6 +98,7 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	h.loudness = a.loudness(h.pitch.hz)
 	h.cam = f.brightness()
 	h.bright = f.course()
+	h.drift = f.drift(h)
 	if h.motion.kind == still || h.motion.kind == slow {
 		h.sweep = f.sweep()
 	}
@@ -112,8 +114,8 @@ func (h *heard) phaseSwing() bool {
 	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
 		return false
 	}
-	if v.cents < 200 && h.shape.family == pulse && m.depth > 0.5 && inStep(m.hz, v.hz) {
-		return true // in step with it, the track strayed where the pulse is thin
+	if h.shape.family == pulse && m.kind == width && m.depth > 0.5 && (m.sure > 0.8 || inStep(m.hz, v.hz)) {
+		return true // the track strayed where the pulse is thin
 	}
 	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)
 }

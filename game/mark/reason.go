@@ -41,7 +41,7 @@ var explains = map[topic][]topic{
 	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones, aboutLoudness},
 	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion, aboutLoudness},
 	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones, aboutLoudness},
-	aboutSidebands: {aboutTimbre},
+	aboutSidebands: {aboutTimbre, aboutLoudness},
 	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion, aboutLoudness},
 	aboutShape:     {aboutTimbre, aboutSweep, aboutLoudness},
 	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands, aboutLoudness},

@@ -15,7 +15,7 @@ func compareLoudness(t, y *heard) (f []finding) {
 	say := func(cost float64, format string, words ...any) {
 		f = append(f, finding{aboutLoudness, Reason{fmt.Sprintf(format, words...), cost}})
 	}
-	say(4*math.Abs(math.Log((0.008+b.attack)/(0.008+a.attack))), "The level of yours rises %s: it takes %s to its loudest, the target %s.",
+	say(4*math.Abs(math.Log((0.012+b.attack)/(0.012+a.attack))), "The level of yours rises %s: it takes %s to its loudest, the target %s.",
 		more(b.attack, a.attack, "more slowly", "faster"), duration(b.attack), duration(a.attack))
 	if math.Min(a.left, b.left) < 0.3 {
 		return // there is no time for it to fall

@@ -168,6 +168,9 @@ func compareIndex(a, b shape) (f []finding) {
 			{aboutShape, Reason{fmt.Sprintf("Yours starts %s, as with an index of %s; the target as with %s.",
 				more(b.fall.from, a.fall.from, "brighter", "duller"), ys, ts),
 				math.Abs(b.fall.from-a.fall.from) / (0.15 + 0.02*(a.fall.from+b.fall.from)/2)}},
+			{aboutShape, Reason{fmt.Sprintf("The index of yours falls %s: it comes to rest near %s, the target's near %s.",
+				more(b.fall.to, a.fall.to, "less far", "further"), number(math.Max(0, b.fall.to)), number(math.Max(0, a.fall.to))),
+				math.Abs(b.fall.to-a.fall.to) / (0.1 + 0.02*(a.fall.to+b.fall.to)/2)}},
 		}
 	}
 	if a.fall.ok || b.fall.ok {

@@ -55,7 +55,19 @@ func ruleFor(s *Sweep, yours synth.Sound) ruling {
 		return ruling{says(otherOctave(s.Target, yours)), never, r.own}
 	case "fm/combine.ratio":
 		if s.beatsOnly(yours) {
-			return ruling{says(`^Yours beats|partials? of yours swells?`), says(`The target beats`), r.own}
+			side, other := `lower`, `higher`
+			if up {
+				side, other = other, side
+			}
+			return ruling{says(`^Yours beats|(partials|level) of yours swell|ratio is ` + side), says(`yours stands still|ratio is ` + other), r.own}
+		}
+	case "width/a.duty", "width/lfo.duty":
+		if folds(s.Target) || folds(yours) {
+			r = foldedRules[name]
+		}
+	case "bell/envelope.depth":
+		if s.Target.Envelope.Seconds > 0.3 { // it falls through most of what is listened to: a slower fall cannot be told from a smaller one
+			return ruling{says(`falls less far|bright longer`), never, r.own}
 		}
 	case "beats/combine.balance": // which of the two is the fainter is not heard
 		up = fainterDB(yours) < fainterDB(s.Target)

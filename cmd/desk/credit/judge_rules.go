@@ -27,7 +27,7 @@ var rules = map[string]rule{
 	"tune/a.footage": {says(`higher than the target`), says(`lower than the target`), says(`octave`)},
 
 	"width/lfo.hz":   {says(`FASTER|target moves more slowly`), says(`SLOWER|yours moves more slowly`), says(`swell|moves more slowly`)},
-	"width/lfo.duty": {says(`moves further|the target stands still`), says(`moves less|yours stands still`), says(`width|swell` + brightness)},
+	"width/lfo.duty": {says(`moves further|the target stands still`), says(`moves less|yours stands still`), says(`width|swell|pulse` + brightness)},
 	"width/a.duty":   {says(`wider on the whole`), says(`narrower on the whole`), says(`width|swell|pulse` + brightness)},
 
 	"vibrato/lfo.hz":    {says(`vibrato of yours is faster`), says(`vibrato of yours is slower|needs vibrato`), says(`vibrato|swings`)},
@@ -48,7 +48,7 @@ var rules = map[string]rule{
 		above: says(`deeper`),
 		below: says(`shallower|yours stands still`),
 		own:   says(`beats|stands still|swells|sharp|flat|two tones`)},
-	"octaves/b.footage":       {own: says(`octave`)},
+	"octaves/b.footage":       {own: says(`octave|yours beats|Yours beats`)}, // in unison with A it beats
 	"octaves/combine.balance": {says(`above (the pitch )?is stronger`), says(`above (the pitch )?is weaker`), says(`octave` + brightness)},
 	"octaves/b.level":         {says(`above (the pitch )?is stronger`), says(`above (the pitch )?is weaker`), says(`octave` + brightness)},
 	"two pulses/a.duty":       {says(`lower tone is wider`), says(`lower tone is narrower`), says(`lower tone|octave` + brightness)},
@@ -65,8 +65,9 @@ var rules = map[string]rule{
 
 	"bell/envelope.seconds": {says(`bright longer`), says(`bright less long|dull from the start`), says(`bright|dull`)},
 	// A higher index starts brighter and, falling, stays bright longer.
-	"bell/combine.index":  {says(`further|brighter|bright longer`), says(`less far|duller|bright less long|dull from the start`), says(`bright|dull|index`)},
-	"bell/envelope.depth": {says(`falls further`), says(`falls less far`), says(`bright|index`)},
+	"bell/combine.index": {says(`further|brighter|bright longer`), says(`less far|duller|bright less long|dull from the start`), says(`bright|dull|index`)},
+	// The less of it falls away the less is heard of a fall at all.
+	"bell/envelope.depth": {never, says(`falls less far|that of yours hardly changes`), says(`bright|index|dull`)},
 
 	"sync/combine.ratio":          {says(`ratio is higher`), says(`ratio is lower`), says(`ratio` + brightness)},
 	"sync sweep/envelope.b":       {says(`starts too high`), says(`starts too low`), says(`peak`)},
@@ -77,6 +78,16 @@ var rules = map[string]rule{
 	"loudness/amplitude.decay":   {says(`dies away more slowly`), says(`dies away faster`), says(`dies away`)},
 	"loudness/amplitude.sustain": {says(`holds a higher`), says(`holds a lower`), says(`holds`)},
 }
+
+// foldedRules hold where the moving pulse passes a half, beyond which it sounds
+// as it did before: between its thinnest and a half, a wider centre cannot be
+// told from a smaller movement.
+var foldedRules = map[string]rule{
+	"width/a.duty":   {says(`wider on the whole|moves less`), says(`narrower on the whole|moves further`), rules["width/a.duty"].own},
+	"width/lfo.duty": {says(`moves further|narrower on the whole`), says(`moves less|wider on the whole`), rules["width/lfo.duty"].own},
+}
+
+func folds(s synth.Sound) bool { return s.A.Duty+s.LFO.Duty > 0.5 }
 
 // otherShape is what is said of two shapes. The two sawtooths sound alike.
 func otherShape(target, yours synth.Sound) string {
