@@ -93,7 +93,7 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	}
 	if !h.shape.ok { // one shape explains as much
 		power := f.unbeaten(h)
-		h.octave, h.pulses = findOctave(power), hearPulses(power)
+		h.octave, h.pulses = findOctave(power, f.stirred()), hearPulses(power)
 	}
 	h.loudness = a.loudness(h.pitch.hz)
 	h.cam = f.brightness()

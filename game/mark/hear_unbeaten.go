@@ -70,3 +70,28 @@ func (f *frames) without(hz float64, k, from, to int) float64 {
 	}
 	return math.Max(0, mean)
 }
+
+// stirred is how far partials 1, 3, 5 ..; 2, 6, 10 ..; 4, 12 ..; 8, 16 move, rms
+// against their mean: two tones an octave apart stir the even ones alone.
+func (f *frames) stirred() (moves [4]float64) {
+	if len(f.power) == 0 {
+		return
+	}
+	from, to := f.steady()
+	var count [4]float64
+	for k := 1; k <= min(16, len(f.power[0])); k++ {
+		e := make([]float64, to-from)
+		mean := 0.0
+		for i := range e {
+			e[i] = f.power[from+i][k-1]
+			mean += e[i] / float64(len(e))
+		}
+		c := classOf(k)
+		moves[c] += math.Sqrt(variance(e)) / (mean + 1e-9)
+		count[c]++
+	}
+	for c := range moves {
+		moves[c] /= math.Max(1, count[c])
+	}
+	return
+}

@@ -210,7 +210,7 @@ func compareOctaves(t, y *heard) *finding {
 	}
 	at := max(a.times, b.times)
 	da, db := a.above(at), b.above(at)
-	cost := math.Abs(da-db) / 1.5
+	cost := math.Abs(da-db) / 1.2
 	if !a.ok || !b.ok {
 		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above the pitch is %s in yours, by %s dB.", name[at],
 			more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}
