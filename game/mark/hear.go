@@ -13,15 +13,20 @@ type heard struct {
 	silent  bool
 	seconds float64 // how long it sounds, from its start to -50 dB
 
-	pitch   pitch
-	glide   glide   // an exponential glide of the pitch at the start
-	vibrato vibrato // a periodic movement of the pitch
-	partial partials
-	shape   shape  // what the partials look like
-	motion  motion // periodic movement of the levels of the partials
-	sweep   sweep  // brightness falling or rising through the note
-	tones   tones  // lines of two frequencies, sums and differences
-	octave  octave // a second tone an octave or more above
+	pitch    pitch
+	glide    glide   // an exponential glide of the pitch at the start
+	vibrato  vibrato // a periodic movement of the pitch
+	partial  partials
+	shape    shape    // what the partials look like
+	motion   motion   // periodic movement of the levels of the partials
+	sweep    sweep    // brightness falling or rising through the note
+	tones    tones    // lines of two frequencies, sums and differences
+	octave   octave   // a second tone an octave or more above
+	loudness loudness // how the level rises and falls
+	pulses   pulses   // two pulses an octave apart
+	slid     *slide   // see the method slide
+	drift    float64  // in dB, see frames.drift
+	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
 
 	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
@@ -39,7 +44,7 @@ const quiet = 1e-4
 // Known weakness: one voice at a time. Two notes that are neither an octave nor
 // a few cents apart are heard as lines, not as two notes.
 func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
-	h := &heard{}
+	h := &heard{near: near}
 	a := newAnalysis(kit, samples, rate)
 	if a == nil {
 		h.silent = true
@@ -86,11 +91,14 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	if !h.glide.ok && math.Abs(f.offset) < 0.003*h.pitch.hz {
 		h.pitch.hz += f.offset
 	}
-	if h.octave = findOctave(h.partial); h.shape.ok {
-		h.octave.ok = false // one shape explains it
+	if !h.shape.ok { // one shape explains as much
+		power := f.unbeaten(h)
+		h.octave, h.pulses = findOctave(power, f.stirred()), hearPulses(power)
 	}
+	h.loudness = a.loudness(h.pitch.hz)
 	h.cam = f.brightness()
 	h.bright = f.course()
+	h.drift = f.drift(h)
 	if h.motion.kind == still || h.motion.kind == slow {
 		h.sweep = f.sweep()
 	}
@@ -106,8 +114,8 @@ func (h *heard) phaseSwing() bool {
 	if m.kind != width && m.kind != beats || m.sure < 0.6 || m.depth < 0.2 {
 		return false
 	}
-	if v.cents < 200 && h.shape.family == pulse && m.depth > 0.5 && inStep(m.hz, v.hz) {
-		return true // in step with it, the track strayed where the pulse is thin
+	if h.shape.family == pulse && m.kind == width && m.depth > 0.5 && (m.sure > 0.8 || inStep(m.hz, v.hz)) {
+		return true // the track strayed where the pulse is thin
 	}
 	return v.cents < 1.3*1200*math.Log2(1+v.hz/h.pitch.hz)
 }

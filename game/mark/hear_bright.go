@@ -45,6 +45,14 @@ func (f *frames) course() course {
 	return course{f.hop, f.first, f.cam[:n]}
 }
 
+// start is the brightness of the first frames after that of the attack.
+func (c course) start() float64 {
+	if len(c.cam) < 4 {
+		return 0
+	}
+	return (c.cam[1] + c.cam[2] + c.cam[3]) / 3
+}
+
 // crosses is the time in seconds after which the brightness stays on the far
 // side of a level: below it where it falls, above where it rises. It is at most
 // the length of the sound.

@@ -80,3 +80,23 @@ func TestHearPitchMovement(t *testing.T) {
 		within(t, "pitch at rest in cents", 1200*math.Log2(h.pitch.hz/82.4), 0, 8)
 	}
 }
+
+// A level that rises as half a cosine and falls exponentially to where it is
+// held, as synth.Amplitude says.
+func TestHearLoudness(t *testing.T) {
+	for _, c := range []struct{ attack, decay, held float64 }{{0.05, 0.2, 0.3}, {0.4, 0.1, 0.6}, {0.02, 0.5, 0.05}, {1.3, 0.1, 0.5}, {0.1, 1, 0}} {
+		h := hear(&kit, additive(2.5, 12, steadyHz(196), func(n int, t float64) float64 {
+			if t < c.attack {
+				return saw(n) * (0.5 - 0.5*math.Cos(math.Pi*t/c.attack))
+			}
+			return saw(n) * (c.held + (1-c.held)*math.Exp(-(t-c.attack)/c.decay))
+		}), Rate, 0)
+		if !h.loudness.ok {
+			t.Errorf("%v: heard as %s", c, h)
+			continue
+		}
+		within(t, "attack", h.loudness.attack, c.attack, 0.006+0.05*c.attack)
+		within(t, "decay", h.loudness.decay, c.decay, 0.1*c.decay)
+		within(t, "level held", h.loudness.held, c.held, 0.03)
+	}
+}

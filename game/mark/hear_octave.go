@@ -11,28 +11,35 @@ type octave struct {
 
 // findOctave sorts the partials by how often two divides their number. A second
 // tone 2, 4 or 8 times as high adds to all classes from its own on: the first
-// class that stands 4 dB or more out of all before is taken for it (design
-// choice). Known weakness: single shapes with weak odd partials look alike; a
+// class that moves while those before stand still, or else stands 4 dB or more
+// out of all before, is taken for it (design choices). Known weakness: single shapes with weak odd partials look alike; a
 // synced oscillator near a ratio of two is one.
-func findOctave(p partials) (o octave) {
-	if !p.ok || len(p.db) < 8 {
+func findOctave(power []float64, stirred [4]float64) (o octave) {
+	if len(power) < 8 {
 		return
 	}
+	top := quantile(power, 1)
 	var sum, count [4]float64
-	for k := 1; k <= min(16, len(p.db)); k++ {
-		c := 0
-		for m := k; m%2 == 0 && c < 3; m /= 2 {
-			c++
-		}
+	for k := 1; k <= min(16, len(power)); k++ {
+		c := classOf(k)
 		// Low partials count most: their level is heard best.
 		w := 1 / math.Sqrt(float64(k))
-		sum[c] += w * (p.at(k) + 6.02*math.Log2(float64(k)))
+		sum[c] += w * (math.Max(inaudible, 10*math.Log10(power[k-1]/top+1e-12)) + 6.02*math.Log2(float64(k)))
 		count[c] += w
 	}
 	for c := range sum {
 		o.class[c] = inaudible
 		if count[c] > 0 {
 			o.class[c] = sum[c] / count[c]
+		}
+	}
+	for c := 1; c < 4; c++ {
+		if stirred[c-1] > 0.05 {
+			break
+		}
+		if stirred[c] > 0.15 {
+			o.times, o.ok = 1<<c, true
+			return
 		}
 	}
 	under := o.class[0]
@@ -51,4 +58,12 @@ func findOctave(p partials) (o octave) {
 func (o octave) above(times int) float64 {
 	c := int(math.Log2(float64(times)))
 	return o.class[c] - o.class[0]
+}
+
+// classOf is how often two divides the number of a partial, 3 at most.
+func classOf(n int) (c int) {
+	for ; n%2 == 0 && c < 3; n /= 2 {
+		c++
+	}
+	return
 }

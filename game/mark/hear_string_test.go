@@ -32,5 +32,8 @@ func (h *heard) String() string {
 	if h.octave.ok {
 		s += fmt.Sprintf(" octave %d %.1f", h.octave.times, h.octave.class)
 	}
+	if l := h.loudness; l.ok {
+		s += fmt.Sprintf(" loud %.3fs %.3fs %.2f", l.attack, l.decay, l.held)
+	}
 	return s
 }

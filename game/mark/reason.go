@@ -30,6 +30,7 @@ const (
 	aboutSidebands
 	aboutShape
 	aboutSweep
+	aboutLoudness
 	aboutLength
 	aboutTimbre // the general truth about the spectrum, said when nothing else is sure
 )
@@ -37,13 +38,14 @@ const (
 // explains lists for each topic those that follow from it.
 var explains = map[topic][]topic{
 	aboutOctave:    {aboutSidebands, aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
-	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones},
-	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion},
-	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones},
-	aboutSidebands: {aboutTimbre},
-	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion},
-	aboutShape:     {aboutTimbre, aboutSweep},
-	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands},
+	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones, aboutLoudness},
+	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion, aboutLoudness},
+	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones, aboutLoudness},
+	aboutSidebands: {aboutTimbre, aboutLoudness},
+	aboutTones:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutPitch, aboutMotion, aboutLoudness},
+	aboutShape:     {aboutTimbre, aboutSweep, aboutLoudness},
+	aboutSweep:     {aboutTimbre, aboutMotion, aboutSidebands, aboutLoudness},
+	aboutLoudness:  {aboutLength},
 }
 
 // A finding is a reason with its topic.
@@ -64,11 +66,15 @@ func reasons(target, yours *heard) []Reason {
 	case target.silent:
 		return []Reason{{"The target is silent; yours is not.", 100}}
 	}
-	var all []finding
-	for _, compare := range []func(t, y *heard) []finding{
+	comparisons := []func(t, y *heard) []finding{
 		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,
-		compareShape, compareSweep, compareLength, compareTimbre,
-	} {
+		compareShape, comparePulses, compareSweep, compareLoudness, compareLength, compareTimbre,
+	}
+	if sliding(target, yours) { // which stirs all the rest
+		comparisons = []func(t, y *heard) []finding{compareSlide, compareLoudness, compareLength, compareTimbre}
+	}
+	var all []finding
+	for _, compare := range comparisons {
 		for _, f := range compare(target, yours) {
 			if f.Cost >= 1 && !math.IsNaN(f.Cost) {
 				all = append(all, f)

@@ -33,6 +33,9 @@ func compareMotion(t, y *heard) (f []finding) {
 	}
 	moving := func(m motion) bool { return m.kind == beats || m.kind == tremolo || m.kind == width }
 	depth := func(m motion) float64 { return math.Min(1, m.depth) }
+	if d := compareDrift(t, y); d != nil {
+		return []finding{*d}
+	}
 	switch {
 	case moving(a) && b.kind == still:
 		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; yours stands still.", a.moves("The target"), times(a.hz)), (4 + 12*depth(a)) * math.Min(1, math.Sqrt(a.hz/0.5))}}}
@@ -70,13 +73,47 @@ func compareMotion(t, y *heard) (f []finding) {
 			math.Abs(a.depth-b.depth) / math.Max(0.05, 0.15*(a.depth+b.depth)/2)}})
 	case width:
 		if t.shape.family == pulse && y.shape.family == pulse && t.shape.left < 3.5 && y.shape.left < 3.5 {
-			da, db := t.shape.high-t.shape.low, y.shape.high-y.shape.low
-			f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
-				more(db, da, "further", "less"), percent(y.shape.low), percent(y.shape.high), percent(t.shape.low), percent(t.shape.high)), math.Abs(da-db) / 0.04}})
+			f = append(f, compareWidth(t.shape, y.shape)...)
 		}
 	}
 	return
 }
+
+// compareWidth speaks of how far the width of a pulse moves, and where it
+// mostly is.
+func compareWidth(t, y shape) []finding {
+	const step = 0.02 // of the period (see dutyStep)
+	reach, centre := (y.high-y.low-t.high+t.low)/2, y.value-t.value
+	return []finding{
+		{aboutMotion, Reason{fmt.Sprintf("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
+			more(reach, 0, "further", "less"), percent(y.low), percent(y.high), percent(t.low), percent(t.high)), math.Abs(reach) / step}},
+		{aboutMotion, Reason{fmt.Sprintf("The pulse of yours is %s on the whole: its width moves about %d %% of the period, the target's about %d %%.",
+			more(centre, 0, "wider", "narrower"), percent(y.value), percent(t.value)), math.Abs(centre) / step}},
+	}
+}
+
+// compareDrift speaks of partials that move more slowly than can be counted in
+// one sound only.
+func compareDrift(t, y *heard) *finding {
+	a, b := t.drift, y.drift
+	const stands = 0.5 // dB
+	uncounted := func(h *heard) bool { return h.motion.kind == still || h.motion.kind == slow }
+	if !uncounted(t) || !uncounted(y) || t.moves() || y.moves() || math.Min(a, b) > stands {
+		return nil
+	}
+	moving, standing, m := "The partials of yours", "the target stands still", b
+	if a > b {
+		moving, standing, m = "The partials of the target", "yours stands still", a
+	}
+	text := fmt.Sprintf("%s swell too slowly to be counted; %s", moving, standing)
+	if b > a && t.shape.ok && modulates(t.shape.family) {
+		text += ": the ratio of yours is not quite whole"
+	}
+	return &finding{aboutMotion, Reason{text + ".", m}}
+}
+
+// moves says whether pitch or brightness run through the sound one way.
+func (h *heard) moves() bool { return h.glide.ok || h.sweep.ok || h.shape.fall.ok }
 
 func percent(v float64) int { return int(math.Round(100 * v)) }
 

@@ -122,11 +122,11 @@ func compareVibrato(t, y *heard) (f []finding) {
 		}
 		text := fmt.Sprintf("The vibrato of yours grows until the end; the target's is fully there after %s.", duration(a.fade))
 		if a.fade > b.fade {
-			text = fmt.Sprintf("The vibrato of yours is fully there after %s; the target's grows until the end.", duration(b.fade))
+			text = fmt.Sprintf("The vibrato of yours is fully there sooner: after %s; the target's grows until the end.", duration(b.fade))
 		}
 		return append(f[1:], finding{aboutVibrato, Reason{text, 8}})
 	}
 	fade := math.Abs(a.fade-b.fade) / (0.1 + 0.15*(a.fade+b.fade)/2)
-	text := fmt.Sprintf("The vibrato of yours is fully there after %s, the target's after %s.", duration(b.fade), duration(a.fade))
+	text := fmt.Sprintf("The vibrato of yours is fully there %s: after %s, the target's after %s.", more(b.fade, a.fade, "later", "sooner"), duration(b.fade), duration(a.fade))
 	return append(f, finding{aboutVibrato, Reason{text, 0.8 * fade}})
 }

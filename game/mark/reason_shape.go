@@ -168,6 +168,9 @@ func compareIndex(a, b shape) (f []finding) {
 			{aboutShape, Reason{fmt.Sprintf("Yours starts %s, as with an index of %s; the target as with %s.",
 				more(b.fall.from, a.fall.from, "brighter", "duller"), ys, ts),
 				math.Abs(b.fall.from-a.fall.from) / (0.15 + 0.02*(a.fall.from+b.fall.from)/2)}},
+			{aboutShape, Reason{fmt.Sprintf("The index of yours falls %s: it comes to rest near %s, the target's near %s.",
+				more(b.fall.to, a.fall.to, "less far", "further"), number(math.Max(0, b.fall.to)), number(math.Max(0, a.fall.to))),
+				math.Abs(b.fall.to-a.fall.to) / (0.1 + 0.02*(a.fall.to+b.fall.to)/2)}},
 		}
 	}
 	if a.fall.ok || b.fall.ok {
@@ -198,7 +201,7 @@ func unlike(a, b partials) float64 {
 // compareOctaves speaks of a second tone an octave or more above.
 func compareOctaves(t, y *heard) *finding {
 	a, b := t.octave, y.octave
-	if !a.ok && !b.ok || t.shape.ok && y.shape.ok {
+	if !a.ok && !b.ok || t.shape.ok && y.shape.ok || len(comparePulses(t, y)) > 0 {
 		return nil
 	}
 	name := map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}
@@ -207,7 +210,7 @@ func compareOctaves(t, y *heard) *finding {
 	}
 	at := max(a.times, b.times)
 	da, db := a.above(at), b.above(at)
-	cost := math.Abs(da-db) / 1.5
+	cost := math.Abs(da-db) / 1.2
 	if !a.ok || !b.ok {
 		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above the pitch is %s in yours, by %s dB.", name[at],
 			more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}

@@ -26,7 +26,9 @@ func compareSweep(t, y *heard) (f []finding) {
 	falls := s.from > s.to
 	mid := (s.from + s.to) / 2
 	a, b := t.bright.crosses(mid, falls), y.bright.crosses(mid, falls)
-	if t.sweep.ok && y.sweep.ok && math.Abs(t.sweep.to-y.sweep.to) < 1.5 {
+	settled := func(h *heard) bool { return h.sweep.ok && h.sweep.seconds < h.seconds/4 }
+	rests := settled(t) && settled(y)
+	if t.sweep.ok && y.sweep.ok && (rests || math.Abs(t.sweep.to-y.sweep.to) < 1.5) {
 		b = y.bright.crosses((y.sweep.from+y.sweep.to)/2, falls) // its own half way
 	}
 	stays := map[bool]string{true: "bright", false: "dull"}[falls]
@@ -45,8 +47,13 @@ func compareSweep(t, y *heard) (f []finding) {
 	f = append(f, finding{aboutSweep, Reason{text, math.Min(12, math.Abs(math.Log(b/a))/math.Log(1.15))}})
 	// Between very different times the start that the fits point back to is not sure.
 	if t.sweep.ok && y.sweep.ok && math.Abs(math.Log(b/a)) < math.Ln2 {
-		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")),
-			math.Abs(y.sweep.from-t.sweep.from) / camStep}})
+		start := math.Min(math.Abs(y.sweep.from-t.sweep.from), 1.5*math.Abs(y.bright.start()-t.bright.start()))
+		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")), start / camStep}})
+	}
+	if rests {
+		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours comes to rest %s than the target: it falls %s.",
+			more(y.sweep.to, t.sweep.to, "brighter", "duller"), more(y.sweep.to, t.sweep.to, "less far", "further")),
+			math.Abs(y.sweep.to-t.sweep.to) / camStep}})
 	}
 	return
 }

@@ -1,0 +1,109 @@
+package credit
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"partialcredit/game/mark"
+	"partialcredit/synth"
+)
+
+// spoken are the marks below which a setting must be given the right reason.
+// Higher ones are earned by settings under two steps away, of which hardly a
+// listener could say what differs (design choice).
+const spoken = 90.0
+
+// A Tally counts the verdicts on one control of one technique.
+type Tally struct {
+	Technique, Field                   string
+	Cases, Right, Contradicting, Stray int
+}
+
+// Add counts what yours, a setting of s, was given, unless it earns too much to
+// be spoken of. It returns what is amiss, empty where nothing is.
+func (c *Tally) Add(s *Sweep, yours synth.Sound, got mark.Result) (amiss string) {
+	if got.Marks >= spoken {
+		return ""
+	}
+	v := Judge(s, yours, got.Reasons)
+	c.Cases++
+	count := func(n *int, yes bool) {
+		if yes {
+			*n++
+		}
+	}
+	count(&c.Right, v.Right)
+	count(&c.Contradicting, v.Contradicts)
+	count(&c.Stray, v.Strays)
+	if v.Right && !v.Contradicts && !v.Strays {
+		return ""
+	}
+	f, _ := synth.FieldByName(s.Field)
+	said := []string{}
+	for _, r := range got.Reasons {
+		said = append(said, fmt.Sprintf("[%.1f] %s", r.Cost, r.Text))
+	}
+	return fmt.Sprintf("right %t, contradicts %t, strays %t: %s/%s %.5g of %.5g, %.0f marks: %s", v.Right, v.Contradicts, v.Strays,
+		s.Technique, s.Field, f.Get(&yours), f.Get(&s.Target), got.Marks, strings.Join(said, " | "))
+}
+
+// String is a row of the table.
+func (c Tally) String() string {
+	share := func(n int) float64 { return 100 * float64(n) / float64(max(1, c.Cases)) }
+	return fmt.Sprintf("%-12s %-18s %5d cases, right %5.1f %%, contradicting %5.1f %%, stray %5.1f %%", c.Technique, c.Field,
+		c.Cases, share(c.Right), share(c.Contradicting), share(c.Stray))
+}
+
+// Reasons tallies the reasons for all settings of a technique's controls at
+// the given errors, a choice of [Errors], around so many random targets. amiss,
+// unless nil, is told of all that is not as it should be.
+func (t *Technique) Reasons(seed uint64, targets int, errors []float64, amiss func(target int, what string)) []Tally {
+	tallies := make([]Tally, len(t.Fields))
+	for i, field := range t.Fields {
+		tallies[i].Technique, tallies[i].Field = t.Name, field
+	}
+	for n := range targets {
+		target := t.Target(seed, n)
+		r := mark.Prepare(target)
+		judge := func(s *Sweep, i int) {
+			yours := s.Settings()[i]
+			what := tallies[slices.Index(t.Fields, s.Field)].Add(s, yours, r.Mark(yours, 1))
+			if what != "" && amiss != nil {
+				amiss(n, what)
+			}
+		}
+		for _, s := range t.Choices(target) {
+			for i := range s.Values {
+				judge(&s, i)
+			}
+		}
+		for _, s := range t.Sweeps(target) {
+			for i := range s.Values {
+				if slices.Contains(errors, Errors[i]) {
+					judge(&s, i)
+				}
+			}
+		}
+	}
+	return tallies
+}
+
+// Choices returns the settings of the controls that are choices, each a sweep
+// over all but the target's.
+func (t *Technique) Choices(target synth.Sound) (all []Sweep) {
+	for _, field := range t.Fields {
+		f, _ := synth.FieldByName(field)
+		if len(f.Choices) == 0 {
+			continue
+		}
+		s := Sweep{Technique: t.Name, Field: field, Target: target}
+		for i := range f.Choices {
+			if v := float64(i); v != f.Get(&target) {
+				s.Values = append(s.Values, v)
+			}
+		}
+		all = append(all, s)
+	}
+	return all
+}

@@ -1,0 +1,39 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+)
+
+// compareLoudness speaks of how the level rises, falls and is held. The steps
+// are those of the controls (see steps).
+func compareLoudness(t, y *heard) (f []finding) {
+	a, b := t.loudness, y.loudness
+	if !a.ok || !b.ok {
+		return
+	}
+	say := func(cost float64, format string, words ...any) {
+		f = append(f, finding{aboutLoudness, Reason{fmt.Sprintf(format, words...), cost}})
+	}
+	say(4*math.Abs(math.Log((0.012+b.attack)/(0.012+a.attack))), "The level of yours rises %s: it takes %s to its loudest, the target %s.",
+		more(b.attack, a.attack, "more slowly", "faster"), duration(b.attack), duration(a.attack))
+	if math.Min(a.left, b.left) < 0.3 {
+		return // there is no time for it to fall
+	}
+	const flat = 0.94 // half a decibel: no fall to speak of
+	if a.held < flat && b.held < flat {
+		cost := 4 * math.Abs(math.Log(b.decay/a.decay))
+		if 2*a.decay > a.left || 2*b.decay > b.left { // where it would come to rest is not heard, and the time is a guess
+			if math.Min(a.left, b.left) < 1 {
+				return // there is no time for it to fall
+			}
+			say(cost, "The level of yours dies away %s than that of the target.", more(b.decay, a.decay, "more slowly", "faster"))
+			return
+		}
+		say(cost, "The level of yours dies away %s: its time is %s, the target's %s.",
+			more(b.decay, a.decay, "more slowly", "faster"), duration(b.decay), duration(a.decay))
+	}
+	say(math.Abs(levelSteps(a.held)-levelSteps(b.held)), "Yours holds a %s level after its start: %d %% of its loudest, the target %d %%.",
+		more(b.held, a.held, "higher", "lower"), percent(b.held), percent(a.held))
+	return
+}
