@@ -84,7 +84,7 @@ func movement(e []float64) (x []float64, mean float64) {
 	x = make([]float64, len(e))
 	sum := 0.0
 	for i, v := range e {
-		x[i] = loudness.of(v + 0.003*mean + 1e-7)
+		x[i] = onPower.of(v + 0.003*mean + 1e-7)
 		sum += x[i]
 	}
 	for i := range x {

@@ -33,10 +33,10 @@ func (e *exponent) of(x float64) float64 {
 	return e.octave[b>>52&2047] * e.middle[i] * (1 + s[0]*r*(1+s[1]*r*(1+s[2]*r*(1+s[3]*r))))
 }
 
-// The exponents in use: of loudness on power (Stevens, common practice), and
+// The exponents in use: that of loudness on power (Stevens, common practice), and
 // those of the method (marking.md: fitted on rendered sounds).
 var (
-	loudness        = newExponent(0.3)
+	onPower         = newExponent(0.3) // of loudness
 	fineCompression = newExponent(0.35)
 	faintCounts     = newExponent(0.6) // of amplitude: faint lines count, but less
 )

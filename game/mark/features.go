@@ -119,7 +119,7 @@ func (f *features) movements(g *grid, x []complex128) {
 		}
 		f.mean = append(f.mean, mean)
 		f.depth = append(f.depth, math.Sqrt(power))
-		weight := loudness.of(mean)
+		weight := onPower.of(mean)
 		weights += weight
 		for w, blur := range rateBlurs {
 			blur.kernel.blur(blurred, m)

@@ -194,3 +194,12 @@ func newAnalysis(kit *spectrum.Kit, x []float32, rate float64) *analysis {
 	}
 	return a
 }
+
+// sounding returns the samples of the part that sounds.
+func (a *analysis) sounding() []float64 {
+	x := make([]float64, a.end-a.start)
+	for i, v := range a.x[a.start:a.end] {
+		x[i] = float64(v)
+	}
+	return x
+}

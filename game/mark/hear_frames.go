@@ -136,7 +136,7 @@ func centroid(bands []float64) float64 {
 	var sum, weight float64
 	for b, p := range bands {
 		if p > top*1e-5 {
-			w := loudness.of(p / top)
+			w := onPower.of(p / top)
 			sum += w * (float64(b) + 0.5)
 			weight += w
 		}
@@ -205,7 +205,7 @@ func (f *frames) steady() (from, to int) {
 func (f *frames) brightness() float64 {
 	var sum, weight float64
 	for i, p := range f.total {
-		w := loudness.of(p)
+		w := onPower.of(p)
 		sum += w * f.cam[i]
 		weight += w
 	}

@@ -39,7 +39,7 @@ const (
 // 43 ms, b must hardly move; how far it starts away is not sure where it moves
 // faster.
 func (a *analysis) findSlide(carrier float64) (s slide) {
-	x, rate := thin(a.x[a.start:a.end], 2), a.rate/2 // nothing of interest lies above 12 kHz
+	x, rate := halved(a.sounding()), a.rate/2 // nothing of interest lies above 12 kHz
 	n := int(0.043 * rate)
 	const size = 2048
 	if carrier <= 0 || len(x) < 2*size || n > size {
@@ -53,7 +53,7 @@ func (a *analysis) findSlide(carrier float64) (s slide) {
 	c := &comb{bin: rate / size, carrier: carrier, magnitude: make([]float64, size/2+1)}
 	for from := 0; from+size <= len(x); from += int(slideHop * rate) {
 		power := 0.0
-		for k, z := range fft.Coefficients(x[from:from+size], window) {
+		for k, z := range fft.Transform(x[from:from+size], window) {
 			p := real(z)*real(z) + imag(z)*imag(z)
 			c.magnitude[k] = math.Sqrt(p)
 			power += p

@@ -50,11 +50,7 @@ func (a *analysis) track(p pitch) *track {
 	}
 	// Low notes need no more than the low partials: average neighbours down,
 	// less where the pitch is higher.
-	whole := make([]float64, a.end-a.start)
-	for i, v := range a.x[a.start:a.end] {
-		whole[i] = float64(v)
-	}
-	levels := []thinned{{whole, a.rate}}
+	levels := []thinned{{a.sounding(), a.rate}}
 	for levels[0].rate/p.hz > 2*lagSamples && len(levels) < 6 {
 		l := levels[0]
 		levels = append([]thinned{{halved(l.x), l.rate / 2}}, levels...)
