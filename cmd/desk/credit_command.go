@@ -5,8 +5,10 @@ import (
 	"io"
 	"runtime"
 	"slices"
+	"strings"
 
 	"partialcredit/cmd/desk/credit"
+	"partialcredit/cmd/desk/measure"
 )
 
 func runCredit(args []string, out io.Writer) error {
@@ -14,6 +16,8 @@ func runCredit(args []string, out io.Writer) error {
 	targets := flags.Int("targets", 17, "how many random `targets` of each technique, 1 to 1000")
 	seed := flags.Uint64("seed", 1, "the `number` that chooses the targets")
 	tries := flags.Int("tries", 40, "how many `steps` to search for a setting that earns too much, for every fourth target; 0 for none")
+	file := flags.String("o", "", "the `file` to write; without it the table is printed")
+	amiss := flags.Bool("amiss", false, "print every reason that is not as it should be, too")
 	only := flags.String("technique", "", "measure this technique alone, its `name` as in the table")
 	if err := parseFlags(flags, args, out); err != nil {
 		return err
@@ -32,6 +36,13 @@ func runCredit(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	t.Write(out)
-	return nil
+	return writeReport(*file, out, func(w io.Writer) {
+		t.Write(w, strings.Join(append([]string{"go run ./cmd/desk credit"}, args...), " "), measure.ThisMachine(""))
+		if *amiss {
+			fmt.Fprintf(w, "\n## Amiss\n\n")
+			for _, what := range t.Amiss {
+				fmt.Fprintf(w, "- %s\n", what)
+			}
+		}
+	})
 }

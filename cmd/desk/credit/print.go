@@ -11,10 +11,13 @@ import (
 	"partialcredit/synth"
 )
 
-// Write writes the table as Markdown.
-func (t *Table) Write(w io.Writer) {
+// Write writes the table as Markdown: what made it and where, a summary, and
+// everything measured.
+func (t *Table) Write(w io.Writer, command string, where fmt.Stringer) {
+	fmt.Fprintf(w, "# The marks, measured\n\nMade by `%s` on %s.\n\n", command, where)
 	t.writeSummary(w)
 	t.writeSweeps(w)
+	t.writeReasons(w)
 	t.writePairs(w)
 	t.writeWorst(w)
 	writeSteps(w)
@@ -34,6 +37,8 @@ func (t *Table) writeSummary(w io.Writer) {
 	row("least marks of settings that sound alike", "98", fmt.Sprintf("%.1f", s.Alike))
 	row("confused shapes and techniques, mean", "under 30", fmt.Sprintf("%.1f", s.Confused))
 	row("random settings of the exercise's controls, mean", "under 30", fmt.Sprintf("%.1f", s.Guesses))
+	row("first reason names the control's effect and its direction", "95 %", percent(s.Reasons.Right, s.Reasons.Cases))
+	row("a reason says the opposite", "0 %", percent(s.Reasons.Contradicting, s.Reasons.Cases))
 	if t.Tries > 0 {
 		row("most different setting with more than 90 marks", fmt.Sprintf("under %.1f dB", plainly), fmt.Sprintf("%.1f dB", s.Ear))
 	}
@@ -88,6 +93,18 @@ func (t *Table) writeSweeps(w io.Writer) {
 		}
 		f, _ := synth.FieldByName(c.Field)
 		fmt.Fprintf(w, "- %s, %s from %s to %s: %s\n", c.Technique, c.Field, f.Format(f.Get(&c.Target)), f.Format(c.Values[len(c.Values)-1]), strings.Join(marks, " "))
+	}
+}
+
+func (t *Table) writeReasons(w io.Writer) {
+	fmt.Fprintf(w, "\n## Reasons\n\nOf all settings with less than %.0f marks, and of the other choices: the first reason names the control's effect and its direction; any says the opposite; any speaks of what the control cannot have caused.\n\n| technique | control | cases | right | opposite | stray |\n| --- | --- | --- | --- | --- | --- |\n", spoken)
+	for _, c := range append(t.Reasons, total(t.Reasons)) {
+		share := func(n int) string { return fmt.Sprintf("%.1f %%", 100*float64(n)/float64(max(1, c.Cases))) }
+		name, field := c.Technique, c.Field
+		if name == "" {
+			name, field = "all", "all"
+		}
+		fmt.Fprintf(w, "| %s | %s | %d | %s | %s | %s |\n", name, field, c.Cases, share(c.Right), share(c.Contradicting), share(c.Stray))
 	}
 }
 

@@ -2,7 +2,6 @@ package credit
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"partialcredit/game/mark"
@@ -48,45 +47,16 @@ func (c *Tally) Add(s *Sweep, yours synth.Sound, got mark.Result) (amiss string)
 		s.Technique, s.Field, f.Get(&yours), f.Get(&s.Target), got.Marks, strings.Join(said, " | "))
 }
 
-// String is a row of the table.
-func (c Tally) String() string {
-	share := func(n int) float64 { return 100 * float64(n) / float64(max(1, c.Cases)) }
-	return fmt.Sprintf("%-12s %-18s %5d cases, right %5.1f %%, contradicting %5.1f %%, stray %5.1f %%", c.Technique, c.Field,
-		c.Cases, share(c.Right), share(c.Contradicting), share(c.Stray))
-}
-
-// Reasons tallies the reasons for all settings of a technique's controls at
-// the given errors, a choice of [Errors], around so many random targets. amiss,
-// unless nil, is told of all that is not as it should be.
-func (t *Technique) Reasons(seed uint64, targets int, errors []float64, amiss func(target int, what string)) []Tally {
-	tallies := make([]Tally, len(t.Fields))
-	for i, field := range t.Fields {
-		tallies[i].Technique, tallies[i].Field = t.Name, field
+// total adds up tallies.
+func total(tallies []Tally) Tally {
+	var all Tally
+	for _, c := range tallies {
+		all.Cases += c.Cases
+		all.Right += c.Right
+		all.Contradicting += c.Contradicting
+		all.Stray += c.Stray
 	}
-	for n := range targets {
-		target := t.Target(seed, n)
-		r := mark.Prepare(target)
-		judge := func(s *Sweep, i int) {
-			yours := s.Settings()[i]
-			what := tallies[slices.Index(t.Fields, s.Field)].Add(s, yours, r.Mark(yours, 1))
-			if what != "" && amiss != nil {
-				amiss(n, what)
-			}
-		}
-		for _, s := range t.Choices(target) {
-			for i := range s.Values {
-				judge(&s, i)
-			}
-		}
-		for _, s := range t.Sweeps(target) {
-			for i := range s.Values {
-				if slices.Contains(errors, Errors[i]) {
-					judge(&s, i)
-				}
-			}
-		}
-	}
-	return tallies
+	return all
 }
 
 // Choices returns the settings of the controls that are choices, each a sweep

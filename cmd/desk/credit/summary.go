@@ -17,13 +17,14 @@ type Summary struct {
 	Confused        float64 // means
 	Guesses         float64
 	Ear             float64 // dB, of the worst counterexample
+	Reasons         Tally   // of all controls
 }
 
 // Summary works out the figures.
 func (t *Table) Summary() Summary {
 	s := Summary{
 		Targets: len(Techniques) * t.Targets, Sweeps: len(t.Courses),
-		AtOne: 100, HalfLow: math.Inf(1), Alike: 100,
+		Reasons: total(t.Reasons), AtOne: 100, HalfLow: math.Inf(1), Alike: 100,
 	}
 	for _, c := range t.Courses {
 		steady, below := c.Falls()

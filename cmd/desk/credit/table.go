@@ -1,7 +1,9 @@
 package credit
 
 import (
+	"fmt"
 	"math/rand/v2"
+	"slices"
 	"sync"
 
 	"partialcredit/game/mark"
@@ -20,6 +22,8 @@ type Options struct {
 type Table struct {
 	Options
 	Courses  []*Course
+	Reasons  []Tally   // of every control of every technique
+	Amiss    []string  // reasons that are not as they should be
 	Guesses  []float64 // marks of random settings, one for every target
 	Alike    []Compared
 	Confused []Compared
@@ -49,18 +53,20 @@ func Run(o Options) (*Table, error) {
 			}
 		})
 	}
-	found := make([][][]*Course, len(Techniques)) // by technique and target, so that the order is fixed
+	type pair struct{ sweeps, choices []*Course }
+	found := make([][]pair, len(Techniques)) // by technique and target, so that the order is fixed
 	guesses := make([]float64, len(Techniques)*o.Targets)
 	for i := range Techniques {
 		q := &Techniques[i]
 		if o.Only != "" && o.Only != q.Name {
 			continue
 		}
-		found[i] = make([][]*Course, o.Targets)
+		found[i] = make([]pair, o.Targets)
 		for n := range o.Targets {
 			work <- func() {
 				target := q.Target(o.Seed, n)
-				found[i][n] = q.Courses(target)
+				sweeps, choices := q.courses(target)
+				found[i][n] = pair{sweeps, choices}
 				guess := q.Anywhere(target, rand.New(rand.NewPCG(o.Seed, uint64(n))))
 				guesses[i*o.Targets+n] = mark.Prepare(target).Mark(guess, 1).Marks
 				if o.Tries == 0 || n%4 != 0 {
@@ -83,12 +89,40 @@ func Run(o Options) (*Table, error) {
 	close(work)
 	done.Wait()
 	t.Guesses = guesses
-	for _, targets := range found {
-		for _, courses := range targets {
-			t.Courses = append(t.Courses, courses...)
+	for i, targets := range found {
+		tallies := Techniques[i].tallies()
+		for n, p := range targets {
+			t.Courses = append(t.Courses, p.sweeps...)
+			for _, c := range slices.Concat(p.sweeps, p.choices) {
+				t.Amiss = append(t.Amiss, c.tally(tallies, n)...)
+			}
+		}
+		if len(targets) > 0 {
+			t.Reasons = append(t.Reasons, tallies...)
 		}
 	}
 	return t, err
+}
+
+// tallies makes an empty tally for every control.
+func (t *Technique) tallies() []Tally {
+	all := make([]Tally, len(t.Fields))
+	for i, field := range t.Fields {
+		all[i].Technique, all[i].Field = t.Name, field
+	}
+	return all
+}
+
+// tally counts the reasons of a course around target n, and returns what is
+// amiss with them.
+func (c *Course) tally(tallies []Tally, n int) (amiss []string) {
+	i := slices.IndexFunc(tallies, func(t Tally) bool { return t.Field == c.Field })
+	for k, yours := range c.Settings() {
+		if what := tallies[i].Add(&c.Sweep, yours, c.Results[k]); what != "" {
+			amiss = append(amiss, fmt.Sprintf("target %d: %s", n, what))
+		}
+	}
+	return amiss
 }
 
 func comparePairs(pairs []Pair) ([]Compared, error) {

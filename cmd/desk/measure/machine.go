@@ -8,8 +8,8 @@ import (
 	"time"
 )
 
-// A machine is where and when something was measured.
-type machine struct {
+// A Machine is where and when something was measured.
+type Machine struct {
 	date      time.Time
 	processor string
 	cores     int
@@ -17,8 +17,9 @@ type machine struct {
 	browser   string
 }
 
-func thisMachine(browser string) machine {
-	m := machine{date: time.Now(), processor: "an unknown processor", cores: runtime.NumCPU(), system: runtime.GOOS, browser: browser}
+// ThisMachine is here and now, with the version of the browser that took part, if any.
+func ThisMachine(browser string) Machine {
+	m := Machine{date: time.Now(), processor: "an unknown processor", cores: runtime.NumCPU(), system: runtime.GOOS, browser: browser}
 	if name := lineOf("/proc/cpuinfo", "model name", ":"); name != "" {
 		m.processor = name
 	}
@@ -42,7 +43,11 @@ func lineOf(file, key, separator string) string {
 	return ""
 }
 
-func (m machine) String() string {
-	return fmt.Sprintf("%s: %s (%s), %d cores, %s, %s, %s",
-		m.date.Format(time.DateOnly), m.processor, runtime.GOARCH, m.cores, m.system, runtime.Version(), m.browser)
+func (m Machine) String() string {
+	text := fmt.Sprintf("%s: %s (%s), %d cores, %s, %s",
+		m.date.Format(time.DateOnly), m.processor, runtime.GOARCH, m.cores, m.system, runtime.Version())
+	if m.browser != "" {
+		text += ", " + m.browser
+	}
+	return text
 }

@@ -1,17 +1,8 @@
 package measure
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
-	"net/http"
-	"net/http/httptest"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
-
-	"github.com/chromedp/chromedp"
 
 	"partialcredit/cmd/desk/measure/speed"
 )
@@ -25,13 +16,13 @@ type pace struct {
 
 // measurePace measures for so many seconds each. root is the folder of the sources.
 func (p *page) measurePace(root string, seconds float64) (pace, error) {
-	server, err := speedServer(root, seconds)
+	server, err := programServer(root, "./cmd/desk/measure/speed/wasm", []string{fmt.Sprint(seconds)}, nodesScript)
 	if err != nil {
 		return pace{}, err
 	}
 	defer server.Close()
-	if err := chromedp.Run(p.context, chromedp.Navigate(server.URL)); err != nil {
-		return pace{}, fmt.Errorf("the browser cannot open the page that measures: %w", err)
+	if err := p.open(server.URL); err != nil {
+		return pace{}, err
 	}
 	r := pace{native: speed.Measure(seconds)}
 	var line string
@@ -44,18 +35,8 @@ func (p *page) measurePace(root string, seconds float64) (pace, error) {
 	return r, p.eval(fmt.Sprintf("nodes(%v)", seconds), &r.nodes)
 }
 
-// speedPage runs the program of package speed and renders two sawtooth nodes.
-const speedPage = `<!DOCTYPE html><title>Speed</title><script src="wasm_exec.js"></script><script>
-async function run() {
-	const lines = [], log = console.log;
-	console.log = line => lines.push(line);
-	const go = new Go();
-	go.argv = ["speed", "SECONDS"];
-	const {instance} = await WebAssembly.instantiateStreaming(fetch("speed.wasm"), go.importObject);
-	await go.run(instance);
-	console.log = log;
-	return lines.join("\n");
-}
+// nodesScript renders two of the browser's own sawtooth nodes.
+const nodesScript = `
 async function nodes(seconds) {
 	let best = 0;
 	for (let i = 0; i < 20; i++) {
@@ -71,50 +52,4 @@ async function nodes(seconds) {
 		best = Math.max(best, length / (performance.now() - start) * 1000);
 	}
 	return best;
-}
-</script>`
-
-// speedServer serves the page with the program compiled for it.
-func speedServer(root string, seconds float64) (*httptest.Server, error) {
-	folder, err := os.MkdirTemp("", "partialcredit-speed-")
-	if err != nil {
-		return nil, fmt.Errorf("no folder for the build: %w", err)
-	}
-	defer os.RemoveAll(folder)
-	file := filepath.Join(folder, "speed.wasm")
-	build := exec.Command("go", "build", "-o", file, "./cmd/desk/measure/speed/wasm")
-	build.Dir = root
-	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	if out, err := build.CombinedOutput(); err != nil {
-		return nil, fmt.Errorf("the program that measures does not compile: %w\n%s", err, bytes.TrimSpace(out))
-	}
-	program, err := os.ReadFile(file)
-	if err != nil {
-		return nil, err
-	}
-	goroot, err := exec.Command("go", "env", "GOROOT").Output()
-	if err != nil {
-		return nil, fmt.Errorf("the go command cannot be run: %w", err)
-	}
-	script, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(goroot)), "lib", "wasm", "wasm_exec.js"))
-	if err != nil {
-		return nil, fmt.Errorf("this Go installation lacks its script for WebAssembly: %w", err)
-	}
-	files := map[string]struct {
-		kind string
-		data []byte
-	}{
-		"/":             {"text/html", []byte(strings.Replace(speedPage, "SECONDS", fmt.Sprint(seconds), 1))},
-		"/wasm_exec.js": {"text/javascript", script},
-		"/speed.wasm":   {"application/wasm", program},
-	}
-	return httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		f, ok := files[r.URL.Path]
-		if !ok {
-			http.NotFound(w, r)
-			return
-		}
-		w.Header().Set("Content-Type", f.kind)
-		w.Write(f.data)
-	})), nil
-}
+}`

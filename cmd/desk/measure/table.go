@@ -11,7 +11,7 @@ import (
 
 // A Report is everything measured in one run.
 type Report struct {
-	machine  machine
+	machine  Machine
 	scope    scope
 	steady   []comparison
 	modulate []row
@@ -29,7 +29,7 @@ func Run(root string, quickly bool) (*Report, error) {
 		return nil, err
 	}
 	defer p.stop()
-	r := &Report{machine: thisMachine(p.version), scope: c}
+	r := &Report{machine: ThisMachine(p.version), scope: c}
 	if r.pace, err = p.measurePace(root, c.seconds); err != nil {
 		return nil, err
 	}
