@@ -82,7 +82,9 @@ func fitVibrato(y, w []float64, hop float64) (v vibrato) {
 		fade = 0 // within the first cycle it cannot be told
 	}
 	v = vibrato{hz: hz, cents: full, fade: fade}
-	v.ok = full > 5 && hz < 19.8 // ±7 cents can be heard at 440 Hz (hearing.md 1.5)
+	// ±7 cents can be heard at 440 Hz (hearing.md 1.5); beyond an octave the track
+	// has strayed (design choice).
+	v.ok = full > 5 && full < 1400 && hz < 19.8
 	return
 }
 

@@ -28,7 +28,7 @@ func whose2(s string) string {
 
 func compareMotion(t, y *heard) (f []finding) {
 	a, b := t.motion, y.motion
-	if a.lone && b.lone && a.kind != b.kind {
+	if a.lone && b.lone { // beats of two sines and a tremolo of one are the same sound
 		a, b = a.asTremolo(), b.asTremolo()
 	}
 	moving := func(m motion) bool { return m.kind == beats || m.kind == tremolo || m.kind == width }
@@ -109,7 +109,7 @@ func compareDrift(t, y *heard) *finding {
 	if b > a && t.shape.ok && modulates(t.shape.family) {
 		text += ": the ratio of yours is not quite whole"
 	}
-	return &finding{aboutMotion, Reason{text + ".", m}}
+	return &finding{aboutMotion, Reason{text + ".", m / 0.7}}
 }
 
 // moves says whether pitch or brightness run through the sound one way.

@@ -18,11 +18,21 @@ func (h *heard) tuned() bool { return h.pitch.ok && (h.pitched() || !h.tones.ok)
 // unsettled says whether the pitch still glides when the sound ends.
 func (h *heard) unsettled() bool { return h.glide.ok && h.glide.seconds > 0.4*h.seconds }
 
+// hangs says whether yours stays on the way on which the target glides to its
+// place, so slowly that it does not seem to glide.
+func hangs(t, y *heard) bool {
+	if !t.glide.ok || y.glide.ok || !t.pitch.ok || !y.pitch.ok {
+		return false
+	}
+	way := 12 * math.Log2(y.pitch.hz/t.pitch.hz) / t.glide.semitones
+	return way > 0.3 && way < 1.1
+}
+
 func comparePitch(t, y *heard) (f []finding) {
 	if !t.pitched() || !y.pitched() {
 		return
 	}
-	if restarts(t, y) > 0 || restarts(y, t) > 0 || t.unsettled() || y.unsettled() {
+	if hangs(t, y) || restarts(t, y) > 0 || restarts(y, t) > 0 || t.unsettled() || y.unsettled() {
 		return
 	}
 	cents := 1200 * math.Log2(y.pitch.hz/t.pitch.hz)
@@ -73,6 +83,8 @@ func compareGlide(t, y *heard) (f []finding) {
 	switch a, b := t.glide, y.glide; {
 	case a.ok && !a.sure || b.ok && !b.sure:
 		return // too fast to be followed from its start
+	case hangs(t, y):
+		return []finding{{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s more slowly: all through the note it stays near where the target starts.", more(a.semitones, 0, "falls", "rises")), 15}}}
 	case !b.ok:
 		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
 			number(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})

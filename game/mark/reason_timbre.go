@@ -49,6 +49,9 @@ func compareSweep(t, y *heard) (f []finding) {
 	if t.sweep.ok && y.sweep.ok && math.Abs(math.Log(b/a)) < math.Ln2 {
 		start := math.Min(math.Abs(y.sweep.from-t.sweep.from), 1.5*math.Abs(y.bright.start()-t.bright.start()))
 		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")), start / camStep}})
+		if last := len(f) - 1; f[last].Cost > 3*f[last-1].Cost {
+			f = f[last:] // a shorter way takes another time
+		}
 	}
 	if rests {
 		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours comes to rest %s than the target: it falls %s.",

@@ -10,7 +10,7 @@ import (
 
 // What holds of the reasons today; 0.95 and 0 are the bounds to reach.
 const (
-	wantedRight    = 0.60
+	wantedRight    = 0.95
 	wantedOpposite = 0.03
 )
 

@@ -64,6 +64,10 @@ func ruleFor(s *Sweep, yours synth.Sound) ruling {
 	case "width/a.duty", "width/lfo.duty":
 		if folds(s.Target) || folds(yours) {
 			r = foldedRules[name]
+			if name == "width/a.duty" && yours.A.Duty < yours.LFO.Duty {
+				// Stopped at no width at all it does move less, whichever way it went.
+				return ruling{r.side(up), rules[name].side(!up), r.own}
+			}
 		}
 	case "bell/envelope.depth":
 		if s.Target.Envelope.Seconds > 0.3 { // it falls through most of what is listened to: a slower fall cannot be told from a smaller one
@@ -72,10 +76,7 @@ func ruleFor(s *Sweep, yours synth.Sound) ruling {
 	case "beats/combine.balance": // which of the two is the fainter is not heard
 		up = fainterDB(yours) < fainterDB(s.Target)
 	}
-	if up {
-		return ruling{r.above, r.below, r.own}
-	}
-	return ruling{r.below, r.above, r.own}
+	return ruling{r.side(up), r.side(!up), r.own}
 }
 
 var (

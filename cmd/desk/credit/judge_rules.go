@@ -11,10 +11,17 @@ import (
 // below the target, and which may follow from it at all.
 type rule struct{ above, below, own *regexp.Regexp }
 
+func (r rule) side(above bool) *regexp.Regexp {
+	if above {
+		return r.above
+	}
+	return r.below
+}
+
 var says = regexp.MustCompile
 
-// what are the sentences about more than one control: brightness follows from
-// whatever moves partials, and only there may it be spoken of.
+// brightness follows from whatever moves partials, and only there may it be
+// spoken of.
 const brightness = `|brighter|duller|bright|dull`
 
 var rules = map[string]rule{
@@ -45,9 +52,9 @@ var rules = map[string]rule{
 		below: says(`SLOWER|yours moves more slowly|yours stands still`),
 		own:   says(`beats|swells|sharp|flat`)}, // the pitch lies between the two tones
 	"beats/combine.balance": {
-		above: says(`deeper`),
-		below: says(`shallower|yours stands still`),
-		own:   says(`beats|stands still|swells|sharp|flat|two tones`)},
+		above: says(`deeper|swings further`), // beats of two sines are a tremolo
+		below: says(`shallower|swings less|yours stands still`),
+		own:   says(`beats|stands still|swells|swings|sharp|flat|two tones`)},
 	"octaves/b.footage":       {own: says(`octave|yours beats|Yours beats`)}, // in unison with A it beats
 	"octaves/combine.balance": {says(`above (the pitch )?is stronger`), says(`above (the pitch )?is weaker`), says(`octave` + brightness)},
 	"octaves/b.level":         {says(`above (the pitch )?is stronger`), says(`above (the pitch )?is weaker`), says(`octave` + brightness)},
