@@ -33,6 +33,11 @@ func (p *Page) playsWith(who string) {
 	p.t.Helper()
 	state := map[string]string{"the engine": "ready", "Oto": "failed"}[who]
 	p.Wait(`partialCredit.engine.state() === "`+state+`"`, 10*time.Second)
+	if state == "failed" {
+		var why string
+		p.Eval("partialCredit.engine.failure()", &why)
+		p.t.Logf("the engine does not play: %s", why)
+	}
 }
 
 // soundsAnew waits until something sounds that was not there before.
