@@ -32,7 +32,7 @@ func (t *Table) writeSummary(w io.Writer) {
 	row("---", "---", "---")
 	row("sweeps without a rise above 2 marks, or a return above 40 after 30", "97 %", percent(s.Steady, s.Sweeps))
 	row("of those of 16 steps and more, steady and below 30", "", percent(s.Gone, s.Long))
-	row("least marks at one step", "95", fmt.Sprintf("%.1f", s.AtOne))
+	row("least marks at one step", number("%.0f", atOne), fmt.Sprintf("%.1f", s.AtOne))
 	row("steps at which half the marks are gone, by control, medians", "5 to 10", fmt.Sprintf("%.1f to %.1f", s.HalfLow, s.HalfHigh))
 	row("least marks of settings that sound alike", "98", fmt.Sprintf("%.1f", s.Alike))
 	row("confused shapes and techniques, mean", "under 30", fmt.Sprintf("%.1f", s.Confused))
@@ -82,17 +82,36 @@ func (t *Table) writeSweeps(w io.Writer) {
 			number("%.1f", at(one, func(c *Course) float64 { return c.Ear[one] })),
 			number("%.1f", at(eight, func(c *Course) float64 { return c.Results[eight].Heard })))
 	}
-	fmt.Fprintf(w, "\nSweeps that rise or return:\n\n")
+	t.list(w, "Sweeps that rise or return", func(c *Course) bool {
+		steady, _ := c.Falls()
+		return !steady
+	})
+	t.list(w, fmt.Sprintf("Sweeps with less than %.0f marks at one step", atOne), func(c *Course) bool {
+		return c.Results[index(1)].Marks < atOne
+	})
+}
+
+// atOne are the marks wanted at one step.
+const atOne = 95.0
+
+// list writes the marks of the sweeps that are such, one a line.
+func (t *Table) list(w io.Writer, title string, such func(*Course) bool) {
+	fmt.Fprintf(w, "\n%s:\n\n", title)
+	none := true
 	for _, c := range t.Courses {
-		if ok, _ := c.Falls(); ok {
+		if !such(c) {
 			continue
 		}
+		none = false
 		var marks []string
 		for _, r := range c.Results {
 			marks = append(marks, fmt.Sprintf("%.0f", r.Marks))
 		}
 		f, _ := synth.FieldByName(c.Field)
 		fmt.Fprintf(w, "- %s, %s from %s to %s: %s\n", c.Technique, c.Field, f.Format(f.Get(&c.Target)), f.Format(c.Values[len(c.Values)-1]), strings.Join(marks, " "))
+	}
+	if none {
+		fmt.Fprintln(w, "- none")
 	}
 }
 
