@@ -9,8 +9,8 @@ import (
 // are those of the controls (see steps).
 func compareLoudness(t, y *heard) (f []finding) {
 	a, b := t.loudness, y.loudness
-	if !a.ok || !b.ok {
-		return
+	if !a.ok || !b.ok || t.moves() || y.moves() || resets(t.shape.family) || resets(y.shape.family) {
+		return // the level follows from what else moves
 	}
 	say := func(cost float64, format string, words ...any) {
 		f = append(f, finding{aboutLoudness, Reason{fmt.Sprintf(format, words...), cost}})
