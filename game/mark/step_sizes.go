@@ -30,7 +30,7 @@ var StepSizes = []StepSize{
 	{"b.level", "1 dB down to 0.1, then 0.012", "as a.level", levelStep},
 	{"combine.balance", "1 dB of the fainter oscillator", "as a.level",
 		func(v float64, s *synth.Sound) float64 { return levelStep(1-math.Abs(v), s) }},
-	{"combine.ratio", "sync 1.5 %; else 0.4 %, or one step of the rate of beats where sidebands nearly meet",
+	{"combine.ratio", "sync 1.5 %; ring and am 0.3 % of 1 + ratio, fm 0.4 %, or one step of the rate of beats where sidebands nearly meet",
 		"sync: the peak moves, marking 5 (hearing 1.3 computes 2 to 2.6 %); else: a pitch step of the sidebands; beats: as lfo.hz", ratioStep},
 	{"combine.depth", "12 %, at least 0.05", "1 dB of the sidebands (hearing 1.3); detection of modulation at 5 % (Viemeister 1979; hearing 1.5)", atLeast(0.05, 0.12)},
 	{"combine.index", "0.1 + 2 %", "1 dB rms of excitation, computed 0.08 to 0.25 (hearing 1.3)", linear(0.1, 0.02)},
@@ -96,8 +96,12 @@ func ratioStep(v float64, s *synth.Sound) float64 {
 	case synth.Sync:
 		return 0.015 * v
 	}
+	step := 0.004 * v // the outer sidebands
+	if s.Combine.How != synth.FM {
+		step = 0.003 * (1 + v) // the sum of A and B
+	}
 	beats, perRatio := meeting(s)
-	return math.Min(0.004*v, rateStep(beats)/perRatio)
+	return math.Min(step, rateStep(beats)/perRatio)
 }
 
 // meeting returns the rate in hertz at which the sidebands that nearly meet

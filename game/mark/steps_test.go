@@ -36,6 +36,9 @@ func TestSteps(t *testing.T) {
 	plain := synth.Default()
 	sync := plain
 	sync.Combine.How = synth.Sync
+	fm, ring := plain, plain
+	fm.Combine.How, ring.Combine.How = synth.FM, synth.Ring
+	ring.A.Shape, ring.B.Shape = synth.Sine, synth.Sine
 	for _, c := range []struct {
 		field    string
 		s        synth.Sound
@@ -45,7 +48,8 @@ func TestSteps(t *testing.T) {
 		{"a.cents", plain, 0, 20, 4},                                   // 5 cents
 		{"a.duty", plain, 0.1, 0.2, math.Ln2 / 0.04},                   // 4 % of the width
 		{"a.duty", plain, 0.8, 0.9, math.Ln2 / 0.04},                   // of the narrower part
-		{"combine.ratio", plain, 2, 3, math.Log(1.5) / 0.004},          // sidebands
+		{"combine.ratio", fm, 2.1, 2.9, math.Log(2.9/2.1) / 0.004},     // outer sidebands
+		{"combine.ratio", ring, 2.1, 2.4, math.Log(3.4/3.1) / 0.003},   // the sum of A and B
 		{"combine.ratio", sync, 2, 3, math.Log(1.5) / 0.015},           // the peak
 		{"envelope.seconds", plain, 0.1, 0.4, math.Log(4) / 0.15},      // time constants
 		{"a.level", plain, 0.5, 1, math.Ln2 / (math.Pow(10, .05) - 1)}, // 1 dB

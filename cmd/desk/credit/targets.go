@@ -64,7 +64,8 @@ var Techniques = []Technique{
 		s.A.Duty = r.uniform(0.2, 0.5)
 		s.B.Shape, s.B.Duty = s.A.Shape, s.A.Duty
 		s.Combine.How, s.Combine.Balance = synth.Mix, r.uniform(-0.3, 0.3)
-		s.B.Cents = r.uniform(4, 35)
+		a, _ := s.Hz()
+		s.B.Cents = 1200 * math.Log2(1+r.even(0.5, 8)/a) // beats a second
 		return s
 	}},
 	{"octaves", []string{"b.footage", "combine.balance", "b.level"}, func(r random) synth.Sound {
