@@ -7,13 +7,12 @@ import (
 	"fmt"
 	"net/http/httptest"
 	"os"
-	"os/exec"
-	"strings"
 	"sync"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 
+	"partialcredit/cmd/desk/measure"
 	"partialcredit/cmd/desk/site"
 )
 
@@ -64,20 +63,6 @@ func siteAddress(t testing.TB) string {
 	return sharedServer()
 }
 
-// findBrowser returns the path of a browser: the one that BROWSER names, or Chromium.
-func findBrowser() (string, error) {
-	names := []string{"chromium", "google-chrome", "google-chrome-stable", "chromium-browser"}
-	if named := os.Getenv("BROWSER"); named != "" {
-		names = []string{named}
-	}
-	for _, name := range names {
-		if path, err := exec.LookPath(name); err == nil {
-			return path, nil
-		}
-	}
-	return "", fmt.Errorf("no browser for these tests: none of %s can be run. `make chromium` installs one; BROWSER=/path/to/chromium names another", strings.Join(names, ", "))
-}
-
 // A running browser per autoplay policy.
 var (
 	browserNeedsGesture = sync.OnceValues(func() (context.Context, error) {
@@ -89,7 +74,7 @@ var (
 )
 
 func startBrowser(autoplay string) (context.Context, error) {
-	path, err := findBrowser()
+	path, err := measure.FindBrowser()
 	if err != nil {
 		return nil, err
 	}

@@ -26,7 +26,7 @@ type page struct {
 
 // openPage starts Chromium, or the browser that BROWSER names.
 func openPage() (*page, error) {
-	path, err := findBrowser()
+	path, err := FindBrowser()
 	if err != nil {
 		return nil, err
 	}
@@ -62,7 +62,8 @@ func openPage() (*page, error) {
 	return p, nil
 }
 
-func findBrowser() (string, error) {
+// FindBrowser returns the path of a browser: the one that BROWSER names, or Chromium.
+func FindBrowser() (string, error) {
 	names := []string{"chromium", "google-chrome", "google-chrome-stable", "chromium-browser"}
 	if named := os.Getenv("BROWSER"); named != "" {
 		names = []string{named}
@@ -72,7 +73,7 @@ func findBrowser() (string, error) {
 			return path, nil
 		}
 	}
-	return "", fmt.Errorf("the browser's oscillators cannot be measured: none of %s can be run. `make chromium` installs one; BROWSER=/path/to/chromium names another", strings.Join(names, ", "))
+	return "", fmt.Errorf("there is no browser: none of %s can be run. `make chromium` installs one; BROWSER=/path/to/chromium names another", strings.Join(names, ", "))
 }
 
 // eval runs an asynchronous expression in the page.
