@@ -113,7 +113,7 @@ func TestNoGaps(t *testing.T) {
 		do   func(t *testing.T, l *learner) (what string)
 	}{
 		{"at rest", func(t *testing.T, l *learner) string {
-			length := soak(t, "SOAK_REST", 20*time.Second)
+			length := soak(t, "SOAK_REST", 12*time.Second)
 			l.Eval("document.activeElement.blur()", nil)
 			for end := time.Now().Add(length); time.Now().Before(end); {
 				time.Sleep(min(45*time.Second, time.Until(end)))
@@ -124,7 +124,7 @@ func TestNoGaps(t *testing.T) {
 			return fmt.Sprintf("at rest for %v", length)
 		}},
 		{"slow", func(t *testing.T, l *learner) string {
-			length := soak(t, "SOAK_SLOW", 15*time.Second)
+			length := soak(t, "SOAK_SLOW", 10*time.Second)
 			l.Throttle(4)
 			l.Eval("slow = 100", nil)
 			moves := l.drag(length)
