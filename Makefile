@@ -53,9 +53,9 @@ chromium:
 # The browser gets the machine to itself: it plays sound in real time.
 tests:
 	$(HEADING) 'Tests'
-	@go test -shuffle=on -timeout=10m $$(go list ./... | grep -v '/cmd/partialcredit$$')
+	@go test -shuffle=on -timeout=20m $$(go list ./... | grep -v '/cmd/partialcredit$$')
 	$(HEADING) 'Tests in the browser'
-	@go test -shuffle=on -timeout=15m ./cmd/partialcredit
+	@go test -shuffle=on -timeout=30m ./cmd/partialcredit
 
 bench:
 	$(HEADING) 'Benchmarks, native'
