@@ -17,16 +17,18 @@ type heard struct {
 	glide    glide   // an exponential glide of the pitch at the start
 	vibrato  vibrato // a periodic movement of the pitch
 	partial  partials
-	shape    shape    // what the partials look like
-	motion   motion   // periodic movement of the levels of the partials
-	sweep    sweep    // brightness falling or rising through the note
-	tones    tones    // lines of two frequencies, sums and differences
-	octave   octave   // a second tone an octave or more above
-	loudness loudness // how the level rises and falls
-	pulses   pulses   // two pulses an octave apart
-	slid     *slide   // see the method slide
-	drift    float64  // in dB, see frames.drift
-	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
+	shape    shape           // what the partials look like
+	motion   motion          // periodic movement of the levels of the partials
+	sweep    sweep           // brightness falling or rising through the note
+	tones    tones           // lines of two frequencies, sums and differences
+	octave   octave          // a second tone an octave or more above
+	loudness loudness        // how the level rises and falls
+	pulses   pulses          // two pulses an octave apart
+	slid     *slide          // see the method slide
+	last     []spectrum.Line // see the method rest
+	drift    float64         // in dB, see frames.drift
+	gaps     float64         // share of the steady part that is as good as silent
+	near     float64         // the frequency in hertz at which the note is written, 0 where unknown
 
 	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
@@ -99,6 +101,7 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	h.cam = f.brightness()
 	h.bright = f.course()
 	h.drift = f.drift(h)
+	h.gaps = f.gaps()
 	if h.motion.kind == still || h.motion.kind == slow {
 		h.sweep = f.sweep()
 	}

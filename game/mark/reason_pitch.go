@@ -98,11 +98,11 @@ func compareGlide(t, y *heard) (f []finding) {
 	default:
 		verb := more(a.semitones, 0, "falls", "rises")
 		ys, ts := two(math.Abs(b.semitones), math.Abs(a.semitones))
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts),
-			math.Abs(a.semitones-b.semitones) / step((a.semitones+b.semitones)/2)}})
+		pace := math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)
+		start := unfollowed(math.Abs(a.semitones-b.semitones)/step((a.semitones+b.semitones)/2), pace, b.semitones, a.semitones, b.seconds, a.seconds)
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts), start}})
 		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s %s: its time is %s, the target's %s.", verb,
-			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)),
-			math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)}})
+			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)), pace}})
 	}
 	return
 }

@@ -67,8 +67,10 @@ var rules = map[string]rule{
 	"ring sweep/envelope.seconds": {says(`fall more slowly`), says(`fall faster`), says(`sums` + brightness)},
 	"am/combine.ratio":            {says(`ratio is higher`), says(`ratio is lower`), says(`ratio` + brightness)},
 	"am/combine.depth":            {says(`sidebands of yours are stronger`), says(`sidebands of yours are weaker`), says(`sidebands`)},
-	"fm/combine.index":            {says(`reach higher|spread further`), says(`reach less high|spread less`), says(`index` + brightness)},
-	"fm/combine.ratio":            {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|beats|swell` + brightness)},
+	// Of a small index only the first pair of sidebands is heard, and then it is
+	// as amplitude modulation: stronger is then what a higher index is.
+	"fm/combine.index": {says(`reach higher|spread further|sidebands of yours are stronger`), says(`reach less high|spread less|sidebands of yours are weaker`), says(`index|sidebands` + brightness)},
+	"fm/combine.ratio": {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|beats|swell` + brightness)},
 
 	"bell/envelope.seconds": {says(`bright longer`), says(`bright less long|dull from the start`), says(`bright|dull`)},
 	// A higher index starts brighter and, falling, stays bright longer.
