@@ -77,12 +77,17 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	}
 	h.motion = f.motion(h)
 	if h.vibrato.ok && h.phaseSwing() {
-		h.vibrato.ok = false
-		clear(t.cents)
-		f = a.frames(t, h)
-		h.partial = f.mean()
-		h.shape = f.shape(h)
-		h.motion = f.motion(h)
+		flat := *t
+		flat.cents = make([]float64, len(t.cents))
+		// A vibrato that is one leaves more beside the partials of a constant pitch
+		// than along its track.
+		if g := a.frames(&flat, h); g.inharmonic() < 1.3*f.inharmonic()+0.02 {
+			h.vibrato.ok = false
+			f = g
+			h.partial = f.mean()
+			h.shape = f.shape(h)
+			h.motion = f.motion(h)
+		}
 	}
 	if m := h.motion; (m.kind == width || m.kind == beats) && m.sure > 0.6 && math.Abs(h.glide.semitones) < 3 {
 		h.glide.ok = false // as with the vibrato

@@ -36,6 +36,9 @@ func compareMotion(t, y *heard) (f []finding) {
 	if d := compareDrift(t, y); d != nil {
 		return []finding{*d}
 	}
+	if (t.octave.ok || y.octave.ok) && math.Max(a.hz, b.hz) < 0.4 && (a.kind == still || b.kind == still) {
+		return // what beats so slowly are two tones an octave apart: which is stronger says it better
+	}
 	switch {
 	case moving(a) && b.kind == still:
 		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; yours stands still.", a.moves("The target"), times(a.hz)), (4 + 12*depth(a)) * math.Min(1, math.Sqrt(a.hz/0.5))}}}

@@ -113,7 +113,12 @@ func compareVibrato(t, y *heard) (f []finding) {
 		return
 	}
 	step := func(v float64) float64 { return math.Max(7, 0.15*v) } // hearing.md 8(a)2
+	// A pitch that could not be followed does not stand still: some of its power
+	// then lies beside the partials.
+	const stray = 0.1
 	switch {
+	case !b.ok && y.inharmonic > stray, !a.ok && t.inharmonic > stray:
+		return
 	case !b.ok:
 		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of the target swings by %s cents, %s a second; yours stands still: it needs vibrato.",
 			number(a.cents), times(a.hz)), 2 + a.cents/step(a.cents/2)}}}
