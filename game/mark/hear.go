@@ -17,16 +17,18 @@ type heard struct {
 	glide    glide   // an exponential glide of the pitch at the start
 	vibrato  vibrato // a periodic movement of the pitch
 	partial  partials
-	shape    shape    // what the partials look like
-	motion   motion   // periodic movement of the levels of the partials
-	sweep    sweep    // brightness falling or rising through the note
-	tones    tones    // lines of two frequencies, sums and differences
-	octave   octave   // a second tone an octave or more above
-	loudness loudness // how the level rises and falls
-	pulses   pulses   // two pulses an octave apart
-	slid     *slide   // see the method slide
-	drift    float64  // in dB, see frames.drift
-	near     float64  // the frequency in hertz at which the note is written, 0 where unknown
+	shape    shape           // what the partials look like
+	motion   motion          // periodic movement of the levels of the partials
+	sweep    sweep           // brightness falling or rising through the note
+	tones    tones           // lines of two frequencies, sums and differences
+	octave   octave          // a second tone an octave or more above
+	loudness loudness        // how the level rises and falls
+	pulses   pulses          // two pulses an octave apart
+	slid     *slide          // see the method slide
+	last     []spectrum.Line // see the method rest
+	drift    float64         // in dB, see frames.drift
+	gaps     float64         // share of the steady part that is as good as silent
+	near     float64         // the frequency in hertz at which the note is written, 0 where unknown
 
 	bright     course  // brightness over time
 	inharmonic float64 // share of the power that lies beside the partials of the pitch
@@ -75,12 +77,17 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	}
 	h.motion = f.motion(h)
 	if h.vibrato.ok && h.phaseSwing() {
-		h.vibrato.ok = false
-		clear(t.cents)
-		f = a.frames(t, h)
-		h.partial = f.mean()
-		h.shape = f.shape(h)
-		h.motion = f.motion(h)
+		flat := *t
+		flat.cents = make([]float64, len(t.cents))
+		// A vibrato that is one leaves more beside the partials of a constant pitch
+		// than along its track.
+		if g := a.frames(&flat, h); g.inharmonic() < 1.3*f.inharmonic()+0.02 {
+			h.vibrato.ok = false
+			f = g
+			h.partial = f.mean()
+			h.shape = f.shape(h)
+			h.motion = f.motion(h)
+		}
 	}
 	if m := h.motion; (m.kind == width || m.kind == beats) && m.sure > 0.6 && math.Abs(h.glide.semitones) < 3 {
 		h.glide.ok = false // as with the vibrato
@@ -99,6 +106,7 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	h.cam = f.brightness()
 	h.bright = f.course()
 	h.drift = f.drift(h)
+	h.gaps = f.gaps()
 	if h.motion.kind == still || h.motion.kind == slow {
 		h.sweep = f.sweep()
 	}

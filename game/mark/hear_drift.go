@@ -2,6 +2,22 @@ package mark
 
 import "math"
 
+// gaps is the share of the frames of the steady part that lie 14 dB and more
+// under the loudest: a pulse of less than a hundredth of the period.
+func (f *frames) gaps() float64 {
+	from, to := f.steady()
+	top, n := 0.0, 0
+	for _, p := range f.total[from:to] {
+		top = math.Max(top, p)
+	}
+	for _, p := range f.total[from:to] {
+		if p < 0.04*top {
+			n++
+		}
+	}
+	return float64(n) / math.Max(1, float64(to-from))
+}
+
 // drift is by how much in dB the level of the partials against that of the
 // whole differs between the quarters of the steady part: a movement too slow to
 // be counted. 0 where there is no pitch.

@@ -86,6 +86,64 @@ func (a *analysis) findSlide(carrier float64) (s slide) {
 	return
 }
 
+// rest is the frequency b at which the sums and differences with the carrier
+// come to rest, near a guess, from the lines of the last two fifths of the
+// sound; ok where these hold nearly all.
+func (h *heard) rest(guess float64) (hz float64, ok bool) {
+	const (
+		reach  = 1.25
+		nearly = 0.85
+	)
+	if h.last == nil {
+		b := workbenches.Get().(*workbench)
+		defer workbenches.Put(b)
+		late := *h.sound
+		late.kit = &b.kit
+		late.start = late.end - (late.end-late.start)*2/5
+		h.last = late.findLines()
+	}
+	all := 0.0
+	for _, l := range h.last {
+		all += l.Amplitude
+	}
+	best := 0.0
+	for _, l := range h.last {
+		for k := 1.0; k <= 3; k++ {
+			c := k * h.near
+			for _, b := range []float64{l.Hz - c, c - l.Hz, l.Hz + c} {
+				if b < guess/reach || b > guess*reach {
+					continue
+				}
+				sum := 0.0
+				for n := 1.0; n <= 5; n++ {
+					sum += lineAt(h.last, n*h.near+b) + lineAt(h.last, math.Abs(n*h.near-b))
+				}
+				if sum > best {
+					best, hz = sum, b
+				}
+			}
+		}
+	}
+	return hz, best > nearly*all && h.near > 0
+}
+
+// leftToGo is by how much the logarithm of b is on the whole above where it
+// comes to rest, in the part that rest listens to.
+func (h *heard) leftToGo(guess float64) float64 {
+	if s := h.slide(); s.ok {
+		return s.semitones * math.Ln2 / 12 * math.Exp(-0.75*h.seconds/s.seconds)
+	}
+	late := heard{sound: &analysis{}, near: h.near}
+	*late.sound = *h.sound
+	late.sound.start = late.sound.end - (late.sound.end-late.sound.start)*3/5
+	before, ok := late.rest(guess)
+	after, alsoOK := h.rest(guess)
+	if !ok || !alsoOK {
+		return math.Inf(1)
+	}
+	return math.Log(before / after)
+}
+
 // A comb reads a spectrum at sums and differences with a carrier.
 type comb struct {
 	bin, carrier float64 // Hz

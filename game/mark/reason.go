@@ -38,6 +38,7 @@ const (
 // explains lists for each topic those that follow from it.
 var explains = map[topic][]topic{
 	aboutOctave:    {aboutSidebands, aboutTones, aboutShape, aboutSweep, aboutTimbre, aboutMotion},
+	aboutPitch:     {aboutTimbre},
 	aboutGlide:     {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutMotion, aboutTones, aboutLoudness},
 	aboutVibrato:   {aboutSidebands, aboutTimbre, aboutSweep, aboutShape, aboutTones, aboutMotion, aboutLoudness},
 	aboutMotion:    {aboutSidebands, aboutTimbre, aboutSweep, aboutTones, aboutLoudness},
@@ -109,6 +110,9 @@ func explained(f finding, all []finding) bool {
 		enough := 0.5
 		if f.topic == aboutTimbre || f.topic == aboutSidebands {
 			enough = 0.2
+			if g.topic == aboutShape {
+				enough = 0.1 // a peak moved by a step is a step of brightness or several
+			}
 		}
 		if slices.Contains(explains[f.topic], g.topic) {
 			enough = 1

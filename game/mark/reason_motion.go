@@ -36,6 +36,9 @@ func compareMotion(t, y *heard) (f []finding) {
 	if d := compareDrift(t, y); d != nil {
 		return []finding{*d}
 	}
+	if (t.octave.ok || y.octave.ok) && math.Max(a.hz, b.hz) < 0.4 && (a.kind == still || b.kind == still) {
+		return // what beats so slowly are two tones an octave apart: which is stronger says it better
+	}
 	switch {
 	case moving(a) && b.kind == still:
 		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; yours stands still.", a.moves("The target"), times(a.hz)), (4 + 12*depth(a)) * math.Min(1, math.Sqrt(a.hz/0.5))}}}
@@ -54,6 +57,12 @@ func compareMotion(t, y *heard) (f []finding) {
 		rate += "."
 	}
 	f = append(f, finding{aboutMotion, Reason{rate, rateSteps(a.hz, b.hz)}})
+	if g := compareGaps(t, y); g != nil {
+		return append(f, *g)
+	}
+	if w := compareFolded(t, y); w != nil {
+		return []finding{*w}
+	}
 	if a.kind != b.kind {
 		say := map[motionKind]string{beats: "two tones beat", tremolo: "the whole level moves", width: "the partials swell one after another"}
 		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("In the target %s, in yours %s.", say[a.kind], say[b.kind]), 8}})
@@ -79,14 +88,61 @@ func compareMotion(t, y *heard) (f []finding) {
 	return
 }
 
+// compareGaps speaks of a pulse that moves so far that it is gone for a part of
+// every swing. A wider movement and a narrower centre both make it so, and
+// cannot be told apart.
+func compareGaps(t, y *heard) *finding {
+	a, b := t.motion, y.motion
+	pulsed := func(h *heard) bool { return h.motion.kind == width && h.shape.family == pulse }
+	if !pulsed(t) && !pulsed(y) || a.kind == beats || b.kind == beats || rateSteps(a.hz, b.hz) > 3 || math.Abs(t.gaps-y.gaps) < 0.02 {
+		return nil
+	}
+	text := "The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves further, or is narrower on the whole."
+	if y.gaps < t.gaps {
+		text = "The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves less, or is wider on the whole."
+	}
+	return &finding{aboutMotion, Reason{fmt.Sprintf(text, percent(y.gaps), percent(t.gaps)), 4 + math.Abs(t.gaps-y.gaps)/0.02}}
+}
+
+// compareFolded speaks of a width that swings about a half: it then sounds alike
+// on either side, and everything comes twice as often.
+func compareFolded(t, y *heard) *finding {
+	a, b := t.motion, y.motion
+	if a.kind != width || b.kind != width || t.shape.family != pulse || y.shape.family != pulse {
+		return nil
+	}
+	twice := func(m, n *heard) bool {
+		r := m.motion.hz / n.motion.hz
+		return r > 1.94 && r < 2.06 && m.shape.high > 0.47 && m.shape.high-m.shape.low < 0.85*(n.shape.high-n.shape.low)
+	}
+	switch {
+	case twice(y, t):
+		return &finding{aboutMotion, Reason{"The partials of yours swell twice where those of the target swell once: the width of its pulse swings about a half and is wider on the whole.", 8}}
+	case twice(t, y):
+		return &finding{aboutMotion, Reason{"The partials of yours swell once where those of the target swell twice: the width of its pulse does not swing about a half and is narrower on the whole.", 8}}
+	}
+	return nil
+}
+
 // compareWidth speaks of how far the width of a pulse moves, and where it
 // mostly is.
 func compareWidth(t, y shape) []finding {
 	const step = 0.02 // of the period (see dutyStep)
 	reach, centre := (y.high-y.low-t.high+t.low)/2, y.value-t.value
+	cost := math.Abs(reach) / step
+	if math.Min(t.high, y.high) > 0.465 { // it swings past a half: only its thinnest tells how far, and its middle says little
+		thin := math.Abs(math.Log(y.low/t.low)) / 0.15
+		if (y.low < t.low) != (reach > 0) {
+			thin, reach = thin-cost, t.low-y.low
+		}
+		cost = math.Max(cost, thin)
+		if math.Abs(centre)/step < 2*cost {
+			centre = 0
+		}
+	}
 	return []finding{
 		{aboutMotion, Reason{fmt.Sprintf("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
-			more(reach, 0, "further", "less"), percent(y.low), percent(y.high), percent(t.low), percent(t.high)), math.Abs(reach) / step}},
+			more(reach, 0, "further", "less"), percent(y.low), percent(y.high), percent(t.low), percent(t.high)), cost}},
 		{aboutMotion, Reason{fmt.Sprintf("The pulse of yours is %s on the whole: its width moves about %d %% of the period, the target's about %d %%.",
 			more(centre, 0, "wider", "narrower"), percent(y.value), percent(t.value)), math.Abs(centre) / step}},
 	}
@@ -112,8 +168,14 @@ func compareDrift(t, y *heard) *finding {
 	return &finding{aboutMotion, Reason{text + ".", m / 0.7}}
 }
 
+// drifts says whether a movement too slow to be counted is worth saying.
+func drifts(t, y *heard) bool {
+	d := compareDrift(t, y)
+	return d != nil && d.Cost > 2
+}
+
 // moves says whether pitch or brightness run through the sound one way.
-func (h *heard) moves() bool { return h.glide.ok || h.sweep.ok || h.shape.fall.ok }
+func (h *heard) moves() bool { return h.glide.ok || h.sweep.ok || h.shape.ok && h.shape.fall.ok }
 
 func percent(v float64) int { return int(math.Round(100 * v)) }
 

@@ -98,11 +98,11 @@ func compareGlide(t, y *heard) (f []finding) {
 	default:
 		verb := more(a.semitones, 0, "falls", "rises")
 		ys, ts := two(math.Abs(b.semitones), math.Abs(a.semitones))
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts),
-			math.Abs(a.semitones-b.semitones) / step((a.semitones+b.semitones)/2)}})
+		pace := math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)
+		start := unfollowed(math.Abs(a.semitones-b.semitones)/step((a.semitones+b.semitones)/2), pace, b.semitones, a.semitones, b.seconds, a.seconds)
+		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts), start}})
 		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s %s: its time is %s, the target's %s.", verb,
-			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)),
-			math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)}})
+			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)), pace}})
 	}
 	return
 }
@@ -113,7 +113,12 @@ func compareVibrato(t, y *heard) (f []finding) {
 		return
 	}
 	step := func(v float64) float64 { return math.Max(7, 0.15*v) } // hearing.md 8(a)2
+	// A pitch that could not be followed does not stand still: some of its power
+	// then lies beside the partials.
+	const stray = 0.1
 	switch {
+	case !b.ok && y.inharmonic > stray, !a.ok && t.inharmonic > stray:
+		return
 	case !b.ok:
 		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of the target swings by %s cents, %s a second; yours stands still: it needs vibrato.",
 			number(a.cents), times(a.hz)), 2 + a.cents/step(a.cents/2)}}}

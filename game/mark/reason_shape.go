@@ -7,6 +7,9 @@ import (
 
 func compareShape(t, y *heard) (f []finding) {
 	a, b := t.shape, y.shape
+	if d := compareWhole(t, y); d != nil {
+		return []finding{*d}
+	}
 	if !t.pitched() || !y.pitched() {
 		return
 	}
@@ -35,8 +38,14 @@ func compareShape(t, y *heard) (f []finding) {
 	if resets(b.family) && plainOf(b.family) == a.family {
 		a.family, a.value, a.low, a.high = b.family, 1, 1, 1
 	}
+	if modulates(a.family) && modulates(b.family) && drifts(t, y) {
+		return f // what moves looks now like one, now like the other
+	}
 	if a.family != b.family {
 		return append(f, finding{aboutShape, Reason{fmt.Sprintf("Yours has %s; the target has %s.", b.describe(), a.describe()), 12 + unlike(t.partial, y.partial)}})
+	}
+	if a.fall.ok != b.fall.ok && (restarts(t, y) > 0 || restarts(y, t) > 0) {
+		return // the fall of the other could not be followed
 	}
 	switch a.family {
 	case pulse:
@@ -74,6 +83,23 @@ func restarts(synced, plain *heard) float64 {
 		return ratio
 	}
 	return 0
+}
+
+// compareWhole speaks of a peak that comes to rest on a whole partial in one
+// sound: the pitch is then the slave's (see restarts), and the fall towards it
+// cannot be followed.
+func compareWhole(t, y *heard) *finding {
+	if r := restarts(t, y); r > 0 && t.shape.fall.ok && math.Abs(math.Log(r/t.shape.fall.to)) > syncStep {
+		to := t.shape.fall.to
+		return &finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest on partial %s, the target's near %s: its sync ratio is %s.",
+			number(math.Round(r)), number(to), more(r, to, "higher", "lower")), 6 + math.Abs(math.Log(r/to))/syncStep}}
+	}
+	if r := restarts(y, t); r > 0 && y.shape.fall.ok && math.Abs(math.Log(r/y.shape.fall.to)) > syncStep {
+		to := y.shape.fall.to
+		return &finding{aboutShape, Reason{fmt.Sprintf("The peak of the target comes to rest on partial %s, that of yours near %s: its sync ratio is %s.",
+			number(math.Round(r)), number(to), more(to, r, "higher", "lower")), 6 + math.Abs(math.Log(r/to))/syncStep}}
+	}
+	return nil
 }
 
 // describe says what can be seen of a shape in its partials.
@@ -126,8 +152,10 @@ func compareDuty(target, yours float64) string {
 	return fmt.Sprintf("The pulse of yours is %s: a duty near %s %% against %s %%.", way, ys, ts)
 }
 
+const syncStep = 0.023 // of the ratio (hearing.md 1.3, computed)
+
 func compareSync(a, b shape, t, y *heard) (f []finding) {
-	const step = 0.023 // of the ratio (hearing.md 1.3, computed)
+	const step = syncStep
 	if a.fall.ok || b.fall.ok {
 		fa, fb := a.fall, b.fall
 		switch {
@@ -144,14 +172,22 @@ func compareSync(a, b shape, t, y *heard) (f []finding) {
 		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s from partial %s, the target's from partial %s: it starts too %s.", verb, ys, ts,
 			more(fb.from, fa.from, "high", "low")), math.Abs(semis) / 2}})
 		ys, ts = two(fb.to, fa.to)
-		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
-			more(fb.to, fa.to, "higher", "lower")), math.Abs(math.Log(fb.to/fa.to)) / step / 2}})
+		// Where it comes to rest is heard when it gets there, or where both are as slow.
+		if settled := 0.4; fa.seconds < settled*t.seconds && fb.seconds < settled*y.seconds || math.Abs(math.Log(fb.seconds/fa.seconds)) < 0.2 {
+			f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
+				more(fb.to, fa.to, "higher", "lower")), math.Abs(math.Log(fb.to/fa.to)) / step}})
+		}
 		if fa.seconds > 0 && fb.seconds > 0 {
 			f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s %s: its time is %s, the target's %s.", verb,
 				more(fb.seconds, fa.seconds, "more slowly", "faster"), duration(fb.seconds), duration(fa.seconds)),
 				math.Abs(math.Log(fb.seconds/fa.seconds)) / math.Log(1.15)}})
 		}
 		return
+	}
+	// A little above and a little below a whole ratio what is cut short is alike,
+	// but for a sawtooth that is surely one.
+	if n := math.Round(a.value); (a.family != synced || math.Max(a.left, b.left) > 0.7) && n >= 2 && math.Abs(a.value-n) < 0.12 && math.Abs(b.value-n) < 0.12 {
+		return nil
 	}
 	ys, ts := two(b.value, a.value)
 	return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of yours lies near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,

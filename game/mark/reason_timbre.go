@@ -17,7 +17,7 @@ func compareSweep(t, y *heard) (f []finding) {
 	if !s.ok {
 		s = y.sweep
 	}
-	if !s.ok || t.glide.ok && t.tuned() || y.glide.ok && y.tuned() {
+	if !s.ok || (t.glide.ok || y.glide.ok) && t.tuned() && y.tuned() {
 		return
 	}
 	if t.shape.ok && y.shape.ok && resets(t.shape.family) && resets(y.shape.family) {
@@ -44,12 +44,17 @@ func compareSweep(t, y *heard) (f []finding) {
 	case a > 0.85*t.seconds:
 		text = fmt.Sprintf("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
 	}
-	f = append(f, finding{aboutSweep, Reason{text, math.Min(12, math.Abs(math.Log(b/a))/math.Log(1.15))}})
+	pace := math.Min(12, math.Abs(math.Log(b/a))/math.Log(1.15))
+	rest := math.Abs(t.sweep.to-y.sweep.to) / camStep
+	// What falls less far gets half way sooner: where it comes to rest then decides.
+	if agree := (y.sweep.to > t.sweep.to) == ((b > a) == falls); !rests || rest < 1 || agree || pace > 3*rest {
+		f = append(f, finding{aboutSweep, Reason{text, pace}})
+	}
 	// Between very different times the start that the fits point back to is not sure.
 	if t.sweep.ok && y.sweep.ok && math.Abs(math.Log(b/a)) < math.Ln2 {
 		start := math.Min(math.Abs(y.sweep.from-t.sweep.from), 1.5*math.Abs(y.bright.start()-t.bright.start()))
 		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")), start / camStep}})
-		if last := len(f) - 1; f[last].Cost > 3*f[last-1].Cost {
+		if last := len(f) - 1; last > 0 && f[last].Cost > 3*f[last-1].Cost {
 			f = f[last:] // a shorter way takes another time
 		}
 	}

@@ -9,6 +9,11 @@ import (
 // which second frequency the lines of the target would become those of yours,
 // and, where that does not fit, the other way round.
 func compareTones(t, y *heard) (f []finding) {
+	for _, h := range []*heard{t, y} {
+		if h.shape.ok && resets(h.shape.family) {
+			return // a peak that moves spreads the lines
+		}
+	}
 	const agrees = 0.6
 	a, b, how := 0.0, 0.0, noProduct
 	both := t.tones.ok && y.tones.ok && !t.pitched() && !y.pitched() && t.tones.how == y.tones.how && near(t.tones.a, y.tones.a)
@@ -47,7 +52,7 @@ func compareTones(t, y *heard) (f []finding) {
 			f = append(f, finding{aboutSidebands, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
 		case p.how == modulated && q.how == ringed:
 			f = append(f, finding{aboutSidebands, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
-		case p.how == spread && q.how == spread:
+		case p.how == spread && q.how == spread && !(t.paired() && y.paired()):
 			ys, ts := two(math.Sqrt2*q.breadth, math.Sqrt2*p.breadth)
 			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
 				more(q.breadth, p.breadth, "further", "less far"), ys, ts), math.Abs(p.breadth-q.breadth) * math.Sqrt2 / (0.15 + 0.02*p.breadth)}})
@@ -56,16 +61,33 @@ func compareTones(t, y *heard) (f []finding) {
 	return
 }
 
+// paired says whether a carrier with one pair of sidebands explains the lines.
+func (h *heard) paired() bool {
+	t := h.tones
+	return t.ok && (t.how == modulated || t.how == spread && lineAt(t.lines, t.a) > 0.5 && lineAt(t.lines, t.a+2*t.b) < 0.03)
+}
+
 // compareDepth speaks of the sidebands of amplitude modulation: m = 2·sideband/
 // carrier (sound.md 1.3). Of a sound that has no sidebands the depth is 0. a and
 // b are the modulating frequencies where they are known.
+//
+// Frequency modulation with a small index has one pair of sidebands too, and
+// where it cannot be followed in time it is told from amplitude modulation by
+// nobody: the sentence is the same. Where the brightness falls nothing is said:
+// how far it falls says it better.
 func compareDepth(t, y *heard, a, b float64) *finding {
+	if t.sweep.ok || y.sweep.ok {
+		return nil
+	}
 	known := t.tones
-	if !known.ok || known.how != modulated || t.pitched() {
+	if !t.paired() || t.pitched() {
 		known = y.tones
-		if !known.ok || known.how != modulated || y.pitched() {
+		if !y.paired() || y.pitched() {
 			return nil
 		}
+	}
+	if t.tones.how == spread && y.tones.how == spread && !(t.paired() && y.paired()) {
+		return nil // how far they spread says it better
 	}
 	if a == 0 {
 		a, b = known.b, known.b

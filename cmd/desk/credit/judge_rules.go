@@ -61,14 +61,18 @@ var rules = map[string]rule{
 	"two pulses/a.duty":       {says(`lower tone is wider`), says(`lower tone is narrower`), says(`lower tone|octave` + brightness)},
 	"two pulses/b.duty":       {says(`upper tone is wider`), says(`upper tone is narrower`), says(`upper tone|octave` + brightness)},
 
-	"ring/combine.ratio":          {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|sums` + brightness)},
-	"ring sweep/combine.ratio":    {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|sums` + brightness)},
-	"ring sweep/envelope.b":       {says(`start too high`), says(`start too low`), says(`sums` + brightness)},
-	"ring sweep/envelope.seconds": {says(`fall more slowly`), says(`fall faster`), says(`sums` + brightness)},
+	"ring/combine.ratio": {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|sums` + brightness)},
+	// Where the sums and differences cannot be followed, one by one, what is heard
+	// of them is how the brightness starts, falls and comes to rest: the same three.
+	"ring sweep/combine.ratio":    {says(`ratio is higher|comes to rest brighter`), says(`ratio is lower|comes to rest duller`), says(`ratio|sums` + brightness)},
+	"ring sweep/envelope.b":       {says(`start too high|starts brighter`), says(`start too low|starts duller`), says(`sums` + brightness)},
+	"ring sweep/envelope.seconds": {says(`fall more slowly|bright longer`), says(`fall faster|bright less long`), says(`sums` + brightness)},
 	"am/combine.ratio":            {says(`ratio is higher`), says(`ratio is lower`), says(`ratio` + brightness)},
 	"am/combine.depth":            {says(`sidebands of yours are stronger`), says(`sidebands of yours are weaker`), says(`sidebands`)},
-	"fm/combine.index":            {says(`reach higher|spread further`), says(`reach less high|spread less`), says(`index` + brightness)},
-	"fm/combine.ratio":            {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|beats|swell` + brightness)},
+	// Of a small index only the first pair of sidebands is heard, and then it is
+	// as amplitude modulation: stronger is then what a higher index is.
+	"fm/combine.index": {says(`reach higher|spread further|sidebands of yours are stronger`), says(`reach less high|spread less|sidebands of yours are weaker`), says(`index|sidebands` + brightness)},
+	"fm/combine.ratio": {says(`ratio is higher`), says(`ratio is lower`), says(`ratio|beats|swell` + brightness)},
 
 	"bell/envelope.seconds": {says(`bright longer`), says(`bright less long|dull from the start`), says(`bright|dull`)},
 	// A higher index starts brighter and, falling, stays bright longer.
@@ -78,7 +82,7 @@ var rules = map[string]rule{
 
 	"sync/combine.ratio":          {says(`ratio is higher`), says(`ratio is lower`), says(`ratio` + brightness)},
 	"sync sweep/envelope.b":       {says(`starts too high`), says(`starts too low`), says(`peak`)},
-	"sync sweep/envelope.seconds": {says(`falls more slowly`), says(`falls faster|falls too fast`), says(`peak`)},
+	"sync sweep/envelope.seconds": {says(`falls more slowly|bright longer`), says(`falls faster|falls too fast|bright less long`), says(`peak` + brightness)}, // as with the ring sweep
 	"sync sweep/combine.ratio":    {says(`ratio is higher|too high`), says(`ratio is lower|too low`), says(`peak|ratio`)},
 
 	"loudness/amplitude.attack":  {says(`rises more slowly`), says(`rises faster`), says(`rises`)},
