@@ -12,7 +12,7 @@ var plain = synth.Default()
 // reduced returns the plainest description that sounds like s: whatever is not
 // heard has its default, and of two settings that sound alike one stands for
 // both. The identities are those of hearing.md 1.7 and sound.md 1 and 7.4;
-// TestWhatSoundsTheSameGetsTheMarks renders them.
+// cmd/desk/credit renders them, and a test of it holds their marks.
 func reduced(s synth.Sound) synth.Sound {
 	uncombine(&s)
 	s.A.Phase, s.B.Phase, s.LFO.Phase = 0, 0, 0

@@ -62,9 +62,9 @@ func (c *Course) Half() float64 {
 	return math.Inf(1)
 }
 
-// courses runs every sweep of a target, and every choice.
-func (t *Technique) courses(target synth.Sound) (sweeps, choices []*Course) {
-	r, ear := mark.Prepare(target), NewEar()
+// courses runs every sweep of a target, which r marks, and every choice.
+func (t *Technique) courses(target synth.Sound, r *mark.Reference) (sweeps, choices []*Course) {
+	ear := NewEar()
 	pattern := ear.Listen(target)
 	for _, s := range t.Sweeps(target) {
 		c := s.run(r)

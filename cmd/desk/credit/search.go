@@ -27,13 +27,13 @@ const (
 )
 
 // Search looks for the setting of any field that earns more than [flattered]
-// marks and that the ear finds the most different. Two walks in just-noticeable
+// marks of r and that the ear finds the most different. Two walks in just-noticeable
 // steps climb towards what is further from the target and not too few marks,
 // and may fall back less and less (simulated annealing): one from the target,
 // one from a setting anywhere, in case another island of marks lies there.
-func (t *Technique) Search(target synth.Sound, tries int, seed uint64) Counterexample {
+func (t *Technique) Search(target synth.Sound, r *mark.Reference, tries int, seed uint64) Counterexample {
 	random := rand.New(rand.NewPCG(seed, uint64(target.Note)))
-	r, ear := mark.Prepare(target), NewEar()
+	ear := NewEar()
 	pattern := ear.Listen(target)
 	best := Counterexample{Technique: t.Name, Target: target, Yours: target, Marks: 100}
 	fields := searched()

@@ -65,14 +65,15 @@ func Run(o Options) (*Table, error) {
 		for n := range o.Targets {
 			work <- func() {
 				target := q.Target(o.Seed, n)
-				sweeps, choices := q.courses(target)
+				r := mark.Prepare(target)
+				sweeps, choices := q.courses(target, r)
 				found[i][n] = pair{sweeps, choices}
 				guess := q.Anywhere(target, rand.New(rand.NewPCG(o.Seed, uint64(n))))
-				guesses[i*o.Targets+n] = mark.Prepare(target).Mark(guess, 1).Marks
+				guesses[i*o.Targets+n] = r.Mark(guess, 1).Marks
 				if o.Tries == 0 || n%4 != 0 {
 					return
 				}
-				c := q.Search(target, o.Tries, o.Seed)
+				c := q.Search(target, r, o.Tries, o.Seed)
 				mu.Lock()
 				defer mu.Unlock()
 				if c.Ear > t.Worst[i].Ear {
