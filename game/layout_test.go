@@ -18,7 +18,7 @@ var screens = []struct{ w, h float64 }{
 // screen, nothing that is touched is smaller than a finger or lies over
 // another, no text lies over a widget or is too small to read.
 func TestEverythingFits(t *testing.T) {
-	s := sheet.Builtin()
+	s := sheet.Matches()
 	four := s.Exercises[1]
 	for _, i := range []int{7, 3} {
 		four.Controls = append(four.Controls, s.Exercises[i].Controls...)

@@ -62,7 +62,7 @@ func roughly(s string, size float64, bold bool) float64 {
 func newPlayer(t *testing.T) *player {
 	p := &player{t: t, w: 1180, h: 820, speaker: synth.NewPlayer(Rate)}
 	p.heard = Heard{Samples: make([]float32, Window), Cycle: make([]float32, Window), Item: -1}
-	p.game = New(sheet.Builtin(), nil, roughly)
+	p.game = New(sheet.Matches(), nil, roughly)
 	p.tick()
 	return p
 }
@@ -138,7 +138,7 @@ func (p *player) do(line string) {
 			p.tick()
 		}
 	case "reload":
-		p.game = New(sheet.Builtin(), p.game.Save(), roughly)
+		p.game = New(sheet.Matches(), p.game.Save(), roughly)
 		p.tick()
 	case "expect":
 		p.expect(rest)

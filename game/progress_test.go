@@ -12,7 +12,7 @@ import (
 
 func TestDamagedProgressStartsAnewAndSaysSo(t *testing.T) {
 	for _, saved := range []string{"{", "[]", `"x"`, `{"version": 99}`, "\x00\x01"} {
-		g := New(sheet.Builtin(), []byte(saved), roughly)
+		g := New(sheet.Matches(), []byte(saved), roughly)
 		if g.current != 0 || g.page != working || !strings.Contains(g.say, "could not be read") {
 			t.Errorf("%q: exercise %d, page %v, said %q", saved, g.current, g.page, g.say)
 		}
@@ -24,7 +24,7 @@ func FuzzProgress(f *testing.F) {
 	f.Add(`{"version": 1, "exercise": "duty", "settings": [1e300], "volume": -3, "theme": "neon", "marks": {"x": {"best": -5}}}`)
 	f.Add(`{"version": 1, "exercise": "octaves", "settings": [7, -9], "uncovered": true, "marks": null}`)
 	f.Fuzz(func(t *testing.T, saved string) {
-		g := New(sheet.Builtin(), []byte(saved), roughly)
+		g := New(sheet.Matches(), []byte(saved), roughly)
 		g.Update(Input{W: 390, H: 844, Heard: Heard{Item: -1}})
 		if v := g.Volume(); !(v >= 0 && v <= 1) {
 			t.Errorf("volume %v", v)
@@ -44,8 +44,8 @@ func FuzzProgress(f *testing.F) {
 // Both sounds of every exercise are brought to one loudness, and neither rises
 // above -6 dBFS, the headroom this project sets itself.
 func TestBothSoundsAreEquallyLoud(t *testing.T) {
-	for i, e := range sheet.Builtin().Exercises {
-		g := New(sheet.Builtin(), fmt.Appendf(nil, `{"version": 1, "exercise": %q}`, e.ID), roughly)
+	for i, e := range sheet.Matches().Exercises {
+		g := New(sheet.Matches(), fmt.Appendf(nil, `{"version": 1, "exercise": %q}`, e.ID), roughly)
 		if g.current != i {
 			t.Fatalf("%s is not open", e.ID)
 		}

@@ -11,7 +11,7 @@ import (
 // the contents say for whom a sheet is marked.
 func TestStrictSheets(t *testing.T) {
 	hand := func(s sheet.Strictness) *Game {
-		b := *sheet.Builtin()
+		b := *sheet.Matches()
 		b.Strictness = s
 		g := New(&b, nil, roughly)
 		g.open(1) // the duty of a pulse

@@ -37,7 +37,7 @@ type app struct {
 
 func newApp(page *browser.Page, out speaker.Speaker) *app {
 	return &app{
-		game: game.New(sheet.Builtin(), page.Load(storageKey), view.Measure()),
+		game: game.New(sheet.Matches(), page.Load(storageKey), view.Measure()),
 		page: page, speaker: out,
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
 	}

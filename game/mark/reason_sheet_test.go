@@ -35,7 +35,7 @@ var expected = map[string]struct{ above, below string }{
 var saidRates = regexp.MustCompile(`([0-9.]+|once|twice) times a second, the target ([0-9.]+)`)
 
 func TestReasonsOnTheSheet(t *testing.T) {
-	s := sheet.Builtin()
+	s := sheet.Matches()
 	total, right := 0, 0
 	for _, e := range s.Exercises {
 		seconds := listening(e.Target)

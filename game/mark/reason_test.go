@@ -10,7 +10,7 @@ import (
 // Nothing is said where nothing differs that could be heard: for the target
 // itself, and for settings that sound like it.
 func TestNoReasons(t *testing.T) {
-	for _, e := range sheet.Builtin().Exercises {
+	for _, e := range sheet.Matches().Exercises {
 		seconds := listening(e.Target)
 		hearing := func(change func(s *synth.Sound)) *heard {
 			s := e.Target
