@@ -1,9 +1,7 @@
 package mark_test
 
 import (
-	"fmt"
-	"slices"
-	"sync"
+	"math"
 	"testing"
 
 	"partialcredit/game/mark"
@@ -11,11 +9,11 @@ import (
 	"partialcredit/synth"
 )
 
-// Every match of the course can be solved, and there is something to solve: as
-// strictly as its sheet is marked, the target earns everything and the start
-// not more than mostAtStart.
+// Every match of the course can be solved, and there is something to solve: the
+// target earns everything, and the start not more than 60, which is no longer
+// close (hearing.md 8(a)4); a little more where beginners are marked, for whom
+// another choice, twenty steps, costs 37.
 func TestMatchesOfTheCourseAreWorthSolving(t *testing.T) {
-	const mostAtStart = 60.0 // design choice: what is no longer close (hearing.md 8(a)4)
 	for _, s := range sheet.Course() {
 		for _, e := range s.Exercises {
 			if e.Kind != sheet.Match {
@@ -24,9 +22,13 @@ func TestMatchesOfTheCourseAreWorthSolving(t *testing.T) {
 			t.Run(e.ID, func(t *testing.T) {
 				t.Parallel()
 				r := mark.Prepare(e.Target)
-				target, start := r.Mark(e.Target, s.Strictness.Times()).Marks, r.Mark(e.Start(), s.Strictness.Times()).Marks
+				most := 60.0
+				if s.Strictness == sheet.Beginner {
+					most = 64
+				}
+				target, start := r.Mark(e.Target, 1).Marks, r.Mark(e.Start(), s.Strictness.Times()).Marks
 				t.Logf("target %.1f, start %.1f", target, start)
-				if target < 99.999 || start > mostAtStart {
+				if target < 99.999 || start > most {
 					t.Errorf("the target earns %.1f, the start %.1f", target, start)
 				}
 			})
@@ -34,19 +36,12 @@ func TestMatchesOfTheCourseAreWorthSolving(t *testing.T) {
 	}
 }
 
-// No two answers of a naming sound alike, however each is varied: at the ends of
-// all variations, at the lowest and the highest note, they lie further apart
-// than leastApart just-noticeable steps of a practised listener.
+// No two answers of a naming sound alike: as they stand, at a note in the middle,
+// by their sounds, and however each is varied, at the lowest and the highest
+// note, by their descriptions, they lie more than leastApart just-noticeable
+// steps apart.
 func TestAnswersOfTheCourseDiffer(t *testing.T) {
-	const leastApart = 4.0 // design choice: a beginner's step is four (hearing.md 8(a)2)
-	var lock sync.Mutex
-	var closest []string
-	t.Cleanup(func() {
-		slices.Sort(closest)
-		for _, line := range closest {
-			t.Log(line)
-		}
-	})
+	const leastApart = 8.0 // design choice: two steps of a beginner (hearing.md 8(a)2)
 	for _, s := range sheet.Course() {
 		for _, e := range s.Exercises {
 			if e.Kind != sheet.Name {
@@ -54,59 +49,61 @@ func TestAnswersOfTheCourseDiffer(t *testing.T) {
 			}
 			t.Run(e.ID, func(t *testing.T) {
 				t.Parallel()
-				least, which := 1e9, ""
+				least, which := math.Inf(1), ""
+				keep := func(a, b sheet.Answer, steps float64, how string) {
+					if steps < least {
+						least, which = steps, a.Name+" and "+b.Name+how
+					}
+				}
 				for i, a := range e.Answers {
-					for _, one := range corners(a, e.Notes) {
-						r := mark.Prepare(one)
-						for _, b := range e.Answers[i+1:] {
+					r := mark.Prepare(middle(a, e.Notes))
+					for _, b := range e.Answers[i+1:] {
+						keep(a, b, r.Mark(middle(b, e.Notes), 1).Steps, "")
+						for _, one := range corners(a, e.Notes) {
 							for _, other := range corners(b, e.Notes) {
-								if one.Note != other.Note && e.Notes != nil {
-									continue
-								}
-								steps := r.Mark(other, 1).Steps
-								if steps < least {
-									least, which = steps, a.Name+" and "+b.Name
-								}
-								if steps < leastApart {
-									t.Errorf("%s and %s are %.1f steps apart at %s and %s", a.Name, b.Name, steps, settings(one, a), settings(other, b))
+								if one.Note == other.Note || e.Notes == nil {
+									keep(a, b, mark.Apart(one, other), ", varied")
 								}
 							}
 						}
 					}
 				}
-				lock.Lock()
-				closest = append(closest, fmt.Sprintf("%5.1f steps: %s, %s", least, e.ID, which))
-				lock.Unlock()
+				t.Logf("%.1f steps: %s", least, which)
+				if least < leastApart {
+					t.Errorf("%s are only %.1f steps apart", which, least)
+				}
 			})
 		}
 	}
 }
 
-// corners are an answer with every variation at its lowest and at its highest,
-// at the lowest and the highest note.
-func corners(a sheet.Answer, notes *sheet.Range) (all []synth.Sound) {
-	for _, at := range []float64{0, 1} {
-		s := a.Sound
-		for _, v := range a.Vary {
-			v.Apply(&s, at)
-		}
-		if notes == nil {
-			all = append(all, s)
-			continue
-		}
-		for _, note := range notes {
-			s.Note = note
-			all = append(all, s)
-		}
+// middle is an answer as it stands, at a note in the middle.
+func middle(a sheet.Answer, notes *sheet.Range) synth.Sound {
+	s := a.Sound
+	if notes != nil {
+		s.Note = math.Round((notes[0] + notes[1]) / 2)
 	}
-	return
+	return s
 }
 
-func settings(s synth.Sound, a sheet.Answer) (said string) {
-	said = fmt.Sprintf("note %v", s.Note)
-	for _, v := range a.Vary {
-		f, _ := synth.FieldByName(v.Set[0])
-		said += fmt.Sprintf(", %s %v", f.Name, f.Get(&s))
+// corners are an answer with each of its variations at its lowest and at its
+// highest, in all combinations, at the lowest and the highest note.
+func corners(a sheet.Answer, notes *sheet.Range) []synth.Sound {
+	all := []synth.Sound{a.Sound}
+	double := func(v sheet.Variation) {
+		for _, s := range all {
+			v.Apply(&s, 1)
+			all = append(all, s)
+		}
+		for i := range len(all) / 2 {
+			v.Apply(&all[i], 0)
+		}
 	}
-	return
+	for _, v := range a.Vary {
+		double(v)
+	}
+	if notes != nil {
+		double(sheet.Variation{Set: []string{"note"}, Between: *notes})
+	}
+	return all
 }

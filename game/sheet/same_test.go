@@ -106,7 +106,7 @@ func measured(one, other synth.Sound) float64 {
 }
 
 func steady(s synth.Sound) bool {
-	return s.Envelope.A == 0 && s.Envelope.B == 0 && s.Envelope.Depth == 0 && s.Amplitude.Sustain == 1
+	return s.Envelope.A == 0 && s.Envelope.B == 0 && s.Envelope.Depth == 0 && s.Amplitude.Sustain == 1 && s.Amplitude.Attack <= 0.01
 }
 
 // resolving is how many seconds part the lines of a sound: a line is eight bins
