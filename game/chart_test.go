@@ -29,6 +29,8 @@ func TestLinearTicksAreThoseOfD3(t *testing.T) {
 	} {
 		if got := linearTicks(c.lo, c.hi, len(c.want)); !slices.Equal(got, c.want) {
 			t.Errorf("%v to %v: %v, not %v", c.lo, c.hi, got, c.want)
+		} else if got[0] == 0 && math.Signbit(got[0]) {
+			t.Errorf("%v to %v begins with −0", c.lo, c.hi)
 		}
 	}
 }

@@ -39,7 +39,7 @@ func linearTicks(lo, hi float64, most int) []float64 {
 		decade := int(math.Floor(float64(i) / 3))
 		var ticks []float64
 		for k := first; k <= last; k++ {
-			ticks = append(ticks, times10(k*oneTwoFive[i-3*decade], decade))
+			ticks = append(ticks, times10(k*oneTwoFive[i-3*decade], decade)+0) // no −0
 		}
 		return ticks
 	}

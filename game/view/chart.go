@@ -15,7 +15,7 @@ func (c *canvas) chart(ch *game.Chart) {
 		c.set(w.text, w.x, w.base, p.size, w.bold, false, game.Left, c.inks[w.ink])
 	}
 	for _, k := range p.key {
-		c.dot(k.x, k.base-0.34*p.size, p.dot, k.sign.Mark, k.sign.Ringed, c.inks[k.sign.Ink])
+		c.dot(k.x, k.base-0.34*p.size, min(p.dot, 4), k.sign.Mark, k.sign.Ringed, c.inks[k.sign.Ink])
 	}
 	faint := c.inks[game.Faint]
 	c.across(left, p.box.Right(), floor, 1.5, faint)
@@ -121,6 +121,7 @@ const patch = 4 // CSS pixels of paper beside a text
 // levelTexts places what the levels say beside their lines: where it covers no
 // dot if it can, never over another of them nor outside the box.
 func (p *charted) levelTexts(ch *game.Chart) (placed []levelText) {
+	const rows, places = 13, 17 // to try, away from the line and along it
 	h := p.size + 4
 	for i := range ch.Levels {
 		l := &ch.Levels[i]
@@ -131,14 +132,17 @@ func (p *charted) levelTexts(ch *game.Chart) (placed []levelText) {
 		text := fit(l.Text, p.size, false, p.box.W-4*patch)
 		w := width(text, p.size, false) + 2*patch
 		best, least := ui.Rect{}, 1<<30
-		for k := range 4 * 9 {
-			way := [...]float64{-3 - h, 3, -3 - 2*h, 3 + h}[k/9]
-			at := [...]float64{1, 0, 0.5, 0.75, 0.25, 0.875, 0.125, 0.625, 0.375}[k%9]
-			r := ui.Rect{X: p.box.X + patch + at*(p.box.W-w-2*patch), Y: p.atY(u) + way, W: w, H: h}
+		for k := range rows * places * 2 {
+			row, place, way := float64(k/places/2), float64(k/2%places), k%2
+			y := p.atY(u) - 3 - h - row*h/2
+			if way == 1 {
+				y = p.atY(u) + 3 + row*h/2
+			}
+			r := ui.Rect{X: p.box.Right() - patch - w - place/(places-1)*(p.box.W-w-2*patch), Y: y, W: w, H: h}
 			if r.Y < p.box.Y || r.Bottom() > p.box.Bottom()-2 || touchesAny(r, placed) {
 				continue
 			}
-			if cost := p.covered(ch, r)*100 + k; cost < least {
+			if cost := 100*p.covered(ch, r) + 20*int(row) + int(place); cost < least {
 				best, least = r, cost
 			}
 		}
@@ -151,11 +155,14 @@ func (p *charted) levelTexts(ch *game.Chart) (placed []levelText) {
 
 // covered counts the dots and lines under a rectangle.
 func (p *charted) covered(ch *game.Chart, r ui.Rect) (n int) {
-	around := r.Inset(-p.dot)
 	for i := range ch.Series {
 		for k, d := range ch.Series[i].Points {
 			x, y, ok := p.at(ch, d)
-			if ok && around.Contains(x, y) {
+			radius := p.dot
+			if d.Ringed {
+				radius = ringRadius(p.dot)
+			}
+			if ok && r.Inset(-radius).Contains(x, y) {
 				n += 3
 			}
 			if !ok || k == 0 || !ch.Series[i].Joined {
@@ -173,7 +180,7 @@ func (p *charted) covered(ch *game.Chart, r ui.Rect) (n int) {
 	}
 	for _, l := range ch.Levels {
 		if u, ok := part(&ch.Y, l.At); ok && r.Y < p.atY(u) && p.atY(u) < r.Bottom() {
-			n++
+			n += 3
 		}
 	}
 	return n

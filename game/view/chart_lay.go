@@ -35,6 +35,7 @@ const (
 	tickLength = 5.0  // of a tick
 	textGap    = 10.0 // least room between two texts of a row
 	dotRoom    = 10.0 // between an axis and the first dot, and at the far ends
+	keyRoom    = 23.0 // for the dot before a text of the key
 	leastBox   = 76.0 // height below which the key is left out
 )
 
@@ -145,7 +146,7 @@ func (p *charted) keyRows(ch *game.Chart, in ui.Rect, row float64) (rows int) {
 	var places []place
 	x, n := in.X, 0
 	for _, k := range ch.Key {
-		w := 22 + width(k.Text, p.size, false)
+		w := keyRoom + width(k.Text, p.size, false)
 		end := in.Right()
 		if n == 0 && label > 0 {
 			end -= label + 2*textGap
@@ -160,8 +161,8 @@ func (p *charted) keyRows(ch *game.Chart, in ui.Rect, row float64) (rows int) {
 	base := func(r int) float64 { return in.Bottom() - float64(rows-1-r)*row - 4 }
 	for i, k := range ch.Key {
 		at := places[i]
-		p.key = append(p.key, keyed{k, at.x + 8, base(at.row)})
-		p.words = append(p.words, word{fit(k.Text, p.size, false, in.Right()-at.x-22), at.x + 20, base(at.row), false, game.Black})
+		p.key = append(p.key, keyed{k, at.x + 9, base(at.row)})
+		p.words = append(p.words, word{fit(k.Text, p.size, false, in.Right()-at.x-keyRoom), at.x + keyRoom, base(at.row), false, game.Black})
 	}
 	if label > 0 {
 		text := fit(ch.X.Label, p.size, false, in.W)

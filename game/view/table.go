@@ -11,15 +11,16 @@ import (
 
 // tabled is where the parts of a table are drawn.
 type tabled struct {
-	size          float64
-	cells         ui.Rect // all of them
-	w, h          float64 // of one
-	rows, columns []string
-	name          string
-	rowsTitle     word
-	columnsTitle  word
-	nameBase      float64
-	columnsBase   float64
+	size         float64
+	cells        ui.Rect // all of them
+	w, h         float64 // of one
+	rows         []string
+	columns      [][]string // in lines
+	name         string
+	rowsTitle    word
+	columnsTitle word
+	nameBase     float64
+	base         float64 // of the lowest names of columns
 }
 
 const (
@@ -42,15 +43,21 @@ func layTable(t *game.Table) tabled {
 		p.name, p.nameBase = fit(t.Name, p.size, true, in.W), y+line-6
 		y += line
 	}
-	p.rows, p.columns = slices.Clone(t.Rows), slices.Clone(t.Columns)
+	p.rows = slices.Clone(t.Rows)
 	n := float64(max(1, len(t.Columns)))
 	left := p.spread(in.W, n)
-	if p.widest(p.columns, false)+6 > p.w && slices.Equal(t.Rows, t.Columns) {
+	lines := 1
+	for _, name := range t.Columns {
+		wrapped := p.wrap(name, p.w-6)
+		p.columns = append(p.columns, wrapped)
+		lines = max(lines, len(wrapped))
+	}
+	if p.tooWide() && slices.Equal(t.Rows, t.Columns) {
 		for i, name := range t.Rows {
-			p.columns[i] = strconv.Itoa(i + 1)
-			p.rows[i] = p.columns[i] + "  " + name
+			number := strconv.Itoa(i + 1)
+			p.columns[i], p.rows[i] = []string{number}, number+"  "+name
 		}
-		left = p.spread(in.W, n)
+		left, lines = p.spread(in.W, n), 1
 	}
 	wide := p.w * n
 	p.columnsTitle = word{fit(t.ColumnsTitle, p.size, false, max(wide, in.W-left)), 0, y + line - 6, false, game.Faint}
@@ -59,19 +66,16 @@ func layTable(t *game.Table) tabled {
 	if t.ColumnsTitle != "" {
 		y += line
 	}
-	p.columnsBase = y + line - 6
-	p.rowsTitle = word{fit(t.RowsTitle, p.size, false, left-8), in.X, p.columnsBase, false, game.Faint}
-	y += line
-	for i := range p.columns {
-		p.columns[i] = fit(p.columns[i], p.size, false, p.w-4)
-	}
+	y += p.size*1.1*float64(lines-1) + line
+	p.base = y - 6
+	p.rowsTitle = word{fit(t.RowsTitle, p.size, false, left-8), in.X, p.base, false, game.Faint}
 	for i := range p.rows {
 		p.rows[i] = fit(p.rows[i], p.size, false, left-8)
 	}
 	m := float64(max(1, len(t.Rows)))
 	p.h = min(mostCellH, (in.Bottom()-y)/m, max(p.w, 2*line))
 	if p.h >= 2*square {
-		p.h = square * math.Floor(p.h/square)
+		p.h = square / 2 * math.Floor(p.h/square*2)
 	}
 	p.cells = ui.Rect{X: in.X + left, Y: y, W: wide, H: p.h * m}
 	return p
@@ -79,7 +83,10 @@ func layTable(t *game.Table) tabled {
 
 // spread divides a width between the names of the rows and the cells.
 func (p *tabled) spread(room, columns float64) (left float64) {
-	left = p.widest(p.rows, true) + 10
+	left = 5 * p.size
+	for _, s := range p.rows {
+		left = max(left, width(s, p.size, false)+10)
+	}
 	left = min(left, max(0.3*room, room-leastCell*columns))
 	p.w = min(mostCellW, (room-left)/columns)
 	if p.w >= leastCell {
@@ -88,14 +95,29 @@ func (p *tabled) spread(room, columns float64) (left float64) {
 	return left
 }
 
-func (p *tabled) widest(names []string, titled bool) (w float64) {
-	for _, s := range names {
-		w = max(w, width(s, p.size, false))
+// wrap breaks a name that is too wide in two, at a space.
+func (p *tabled) wrap(name string, room float64) []string {
+	if width(name, p.size, false) <= room {
+		return []string{name}
 	}
-	if titled {
-		w = max(w, 5*p.size)
+	for i := len(name) - 1; i > 0; i-- {
+		if name[i] == ' ' && width(name[:i], p.size, false) <= room {
+			return []string{name[:i], name[i+1:]}
+		}
 	}
-	return w
+	return []string{name}
+}
+
+// tooWide says whether the name of a column does not fit.
+func (p *tabled) tooWide() bool {
+	for _, lines := range p.columns {
+		for _, s := range lines {
+			if width(s, p.size, false) > p.w-6 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (p *tabled) cell(row, column int) ui.Rect {
@@ -114,8 +136,11 @@ func (c *canvas) table(t *game.Table) {
 	for _, w := range [...]word{p.columnsTitle, p.rowsTitle} {
 		c.set(w.text, w.x, w.base, p.size, false, false, game.Left, faint)
 	}
-	for k, s := range p.columns {
-		c.set(s, p.cells.X+(float64(k)+0.5)*p.w, p.columnsBase, p.size, false, false, game.Middle, black)
+	for k, lines := range p.columns {
+		for i, s := range lines {
+			base := p.base - p.size*1.1*float64(len(lines)-1-i)
+			c.set(fit(s, p.size, false, p.w-4), p.cells.X+(float64(k)+0.5)*p.w, base, p.size, false, false, game.Middle, black)
+		}
 	}
 	readable := p.h >= p.size+2
 	for i := range t.Rows {
