@@ -1,9 +1,6 @@
 package view
 
-import (
-	"partialcredit/game"
-	"partialcredit/game/ui"
-)
+import "partialcredit/game"
 
 // chart draws a plot: its paper, its axes, its levels, then its dots and what
 // the levels say where they leave room.
@@ -37,8 +34,7 @@ func (c *canvas) chart(ch *game.Chart) {
 		c.joined(ch, &p, &ch.Series[i])
 	}
 	for _, l := range p.levelTexts(ch) {
-		c.area(l.rect, c.paper)
-		c.set(l.text, l.rect.X+patch, l.rect.Bottom()-0.3*p.size, p.size, false, false, game.Left, c.inks[l.ink])
+		c.levelText(&p, l)
 	}
 	for i := range ch.Series {
 		s := &ch.Series[i]
@@ -108,89 +104,3 @@ func (c *canvas) dot(x, y, radius float64, kind game.DotKind, ringed bool, t tin
 }
 
 func ringRadius(dot float64) float64 { return max(6.5, dot+4.5) }
-
-// A levelText is what a level says, on a patch of clean paper.
-type levelText struct {
-	rect ui.Rect
-	text string
-	ink  game.Ink
-}
-
-const patch = 4 // CSS pixels of paper beside a text
-
-// levelTexts places what the levels say beside their lines: where it covers no
-// dot if it can, never over another of them nor outside the box.
-func (p *charted) levelTexts(ch *game.Chart) (placed []levelText) {
-	const rows, places = 13, 17 // to try, away from the line and along it
-	h := p.size + 4
-	for i := range ch.Levels {
-		l := &ch.Levels[i]
-		u, ok := part(&ch.Y, l.At)
-		if !ok || l.Text == "" {
-			continue
-		}
-		text := fit(l.Text, p.size, false, p.box.W-4*patch)
-		w := width(text, p.size, false) + 2*patch
-		best, least := ui.Rect{}, 1<<30
-		for k := range rows * places * 2 {
-			row, place, way := float64(k/places/2), float64(k/2%places), k%2
-			y := p.atY(u) - 3 - h - row*h/2
-			if way == 1 {
-				y = p.atY(u) + 3 + row*h/2
-			}
-			r := ui.Rect{X: p.box.Right() - patch - w - place/(places-1)*(p.box.W-w-2*patch), Y: y, W: w, H: h}
-			if r.Y < p.box.Y || r.Bottom() > p.box.Bottom()-2 || touchesAny(r, placed) {
-				continue
-			}
-			if cost := 100*p.covered(ch, r) + 20*int(row) + int(place); cost < least {
-				best, least = r, cost
-			}
-		}
-		if best.W > 0 {
-			placed = append(placed, levelText{best, text, l.Ink})
-		}
-	}
-	return placed
-}
-
-// covered counts the dots and lines under a rectangle.
-func (p *charted) covered(ch *game.Chart, r ui.Rect) (n int) {
-	for i := range ch.Series {
-		for k, d := range ch.Series[i].Points {
-			x, y, ok := p.at(ch, d)
-			radius := p.dot
-			if d.Ringed {
-				radius = ringRadius(p.dot)
-			}
-			if ok && r.Inset(-radius).Contains(x, y) {
-				n += 3
-			}
-			if !ok || k == 0 || !ch.Series[i].Joined {
-				continue
-			}
-			if x0, y0, ok := p.at(ch, ch.Series[i].Points[k-1]); ok {
-				for j := range 8 {
-					if u := float64(j) / 8; r.Contains(x0+u*(x-x0), y0+u*(y-y0)) {
-						n++
-						break
-					}
-				}
-			}
-		}
-	}
-	for _, l := range ch.Levels {
-		if u, ok := part(&ch.Y, l.At); ok && r.Y < p.atY(u) && p.atY(u) < r.Bottom() {
-			n += 3
-		}
-	}
-	return n
-}
-
-func touchesAny(r ui.Rect, placed []levelText) bool {
-	for _, o := range placed {
-		if r.X < o.rect.Right() && o.rect.X < r.Right() && r.Y < o.rect.Bottom() && o.rect.Y < r.Bottom() {
-			return true
-		}
-	}
-	return false
-}

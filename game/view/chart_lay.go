@@ -59,13 +59,21 @@ func (p *charted) at(ch *game.Chart, d game.Dot) (x, y float64, ok bool) {
 	return p.atX(u), p.atY(v), ok && too
 }
 
+// plotSize is the size of the texts of a chart or table.
+func plotSize(r ui.Rect) float64 {
+	switch {
+	case r.W >= 1100 && r.H >= 500:
+		return 18
+	case r.W >= 700 && r.H >= 320:
+		return 16
+	}
+	return 14
+}
+
 // layChart finds room for everything: the heading over the box, the numbers
 // beside and below it, and in the last rows the key and what goes across.
 func layChart(ch *game.Chart) charted {
-	p := charted{size: 14}
-	if ch.Rect.W >= 700 && ch.Rect.H >= 320 {
-		p.size = 16
-	}
+	p := charted{size: plotSize(ch.Rect)}
 	in := ch.Rect.Inset(chartEdge)
 	row := p.size + 6
 	top := p.heading(ch, in, row)
@@ -83,7 +91,7 @@ func layChart(ch *game.Chart) charted {
 	p.box = ui.Rect{X: in.X + left + tickLength + 4, Y: top, H: bottom - top}
 	p.box.W = in.Right() - p.box.X
 	p.numbers(ch, in, row, rows > 0)
-	p.dot = 5
+	p.dot = p.size/2 - 2
 	for i := range ch.Series {
 		if n := len(ch.Series[i].Points); n > 1 {
 			p.dot = max(2.6, min(p.dot, 0.42*(p.box.W-2*dotRoom)/float64(n-1)))

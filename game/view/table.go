@@ -23,19 +23,12 @@ type tabled struct {
 	base         float64 // of the lowest names of columns
 }
 
-const (
-	leastCell = 30.0 // CSS pixels across
-	mostCellW = 100.0
-	mostCellH = 60.0
-)
+const leastCell = 30.0 // CSS pixels across
 
 // layTable makes the cells whole squares of the paper. Where a column is too
 // narrow for its name, rows and columns are numbered instead.
 func layTable(t *game.Table) tabled {
-	p := tabled{size: 14}
-	if t.Rect.W >= 700 && t.Rect.H >= 320 {
-		p.size = 16
-	}
+	p := tabled{size: plotSize(t.Rect)}
 	in := t.Rect.Inset(chartEdge)
 	line := p.size + 6
 	y := in.Y
@@ -73,7 +66,7 @@ func layTable(t *game.Table) tabled {
 		p.rows[i] = fit(p.rows[i], p.size, false, left-8)
 	}
 	m := float64(max(1, len(t.Rows)))
-	p.h = min(mostCellH, (in.Bottom()-y)/m, max(p.w, 2*line))
+	p.h = min((in.Bottom()-y)/m, max(p.w, 2*line), 5*p.size)
 	if p.h >= 2*square {
 		p.h = square / 2 * math.Floor(p.h/square*2)
 	}
@@ -88,7 +81,7 @@ func (p *tabled) spread(room, columns float64) (left float64) {
 		left = max(left, width(s, p.size, false)+10)
 	}
 	left = min(left, max(0.3*room, room-leastCell*columns))
-	p.w = min(mostCellW, (room-left)/columns)
+	p.w = min(9*p.size, (room-left)/columns)
 	if p.w >= leastCell {
 		p.w = square * math.Floor(p.w/square)
 	}
