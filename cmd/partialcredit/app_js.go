@@ -75,7 +75,7 @@ func (a *app) obey() {
 		Heard: game.Heard{Samples: a.window.Samples, Cycle: a.window.Cycle, Item: a.window.Item},
 		Audio: audio(a.speaker.State()),
 	})
-	if p := a.game.Program(); p.Gap != a.program.Gap || !slices.Equal(p.Items, a.program.Items) {
+	if p := a.game.Program(); p.Gap != a.program.Gap || p.Once != a.program.Once || !slices.Equal(p.Items, a.program.Items) {
 		a.program = p
 		a.speaker.Play(p)
 	}
