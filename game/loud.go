@@ -34,6 +34,9 @@ type level struct {
 	buffer []float32
 }
 
+// newSilent is for pages without sounds.
+func newSilent() *loud { return &loud{} }
+
 func newLoud(target, yours synth.Sound) *loud {
 	l := &loud{}
 	l.target.measure(target)
