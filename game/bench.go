@@ -89,7 +89,7 @@ func (g *Game) lay(s synth.Sound) {
 	g.show(benchPage)
 	g.bench = bench{part: g.bench.part}
 	g.work = compare(s, s, benchControls())
-	g.playing.loud = newLoud(s, s)
+	g.playing.loud = newAlone(s)
 	g.kept.Bench = &s
 	g.keep()
 }
@@ -99,8 +99,7 @@ func (g *Game) onBench(control int) {
 	g.bench.touched = control
 	s := g.work.yours
 	g.kept.Bench = &s
-	g.work.target = s // it has none
-	g.playing.loud.target = g.playing.loud.yours
+	g.work.target = s // it has none: the axis of the partials is its own
 }
 
 // benchRulers are the controls of a part that do something in the present sound.

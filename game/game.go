@@ -94,6 +94,7 @@ func (g *Game) Update(in Input) {
 	g.rest()
 	g.follow()
 	g.move()
+	g.pass()
 	if g.playing.loud.work(workPerTick) {
 		g.putPictures() // to the new scale
 		g.revision++
@@ -146,7 +147,7 @@ func (g *Game) Revision() int { return g.revision }
 // Idle reports that nothing goes on: until a person does something the next
 // tick changes nothing.
 func (g *Game) Idle() bool {
-	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on &&
+	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
 		!g.work.mine.live && !g.work.wanted.live && !g.dirty && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
@@ -190,11 +191,13 @@ func (g *Game) open(at place) {
 	switch e.Kind {
 	case sheet.Match, sheet.Show:
 		g.work = newWork(e)
+		if e.Kind == sheet.Show {
+			g.playing.loud = newAlone(g.work.yours)
+			g.show(showing)
+			break
+		}
 		g.playing.loud = newLoud(e.Target, g.work.yours)
 		g.show(working)
-		if e.Kind == sheet.Show {
-			g.show(showing)
-		}
 		g.resume(g.kept.Left[e.ID])
 	default:
 		g.openRun()

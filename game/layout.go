@@ -19,15 +19,15 @@ func (g *Game) layout() {
 	case sheetPage:
 		g.laySheet(p)
 	case working:
-		g.layFrame(p, g.workingFrame())
+		g.layFrame(p, g.workingFrame(p))
 	case marked:
-		g.layFrame(p, g.markedFrame())
+		g.layFrame(p, g.markedFrame(p))
 	case showing:
 		g.layFrame(p, g.showingFrame(p))
 	case asking1:
 		g.layQuestion(p)
 	case answered:
-		g.layFrame(p, g.answeredFrame())
+		g.layFrame(p, g.answeredFrame(p))
 	case result:
 		g.layResult(p)
 	case benchPage:
@@ -56,6 +56,7 @@ type frame struct {
 	height             float64                         // that the middle needs; 0 where it takes what the pictures leave
 	across             bool                            // the middle takes the width of the page
 	hint               string                          // beside it
+	beside             func(p *paper, r ui.Rect)       // what else is beside it
 	listening          []ui.Widget
 	back               ui.Widget
 	onward             []ui.Widget
@@ -96,6 +97,9 @@ func (g *Game) layFrame(p *paper, f frame) {
 			f.middle(p, columns[0])
 			listen, below := columns[1].CutTop(p.button, p.gap)
 			p.buttons(listen, f.listening...)
+			if f.beside != nil {
+				f.beside(p, below)
+			}
 			p.paragraph(below, f.hint, p.body, false, Faint)
 		}
 		columns = bottom.Columns(2, 2*p.gap)

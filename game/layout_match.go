@@ -15,12 +15,11 @@ func (g *Game) listenTo(target, yours string) []ui.Widget {
 }
 
 // workingFrame is a match at work.
-func (g *Game) workingFrame() frame {
+func (g *Game) workingFrame(p *paper) frame {
 	uncover := ui.Widget{ID: "uncover", Label: g.t("Uncover the target: at most %d marks", UncoveredCap), Face: g.t("Uncover"), Keys: "U"}
 	if g.work.uncovered {
 		uncover.Face, uncover.Label, uncover.Disabled = g.t("Uncovered"), g.t("The target is uncovered"), true
 	}
-	p := newPaper(&Scene{}, g.in.W, g.in.H, g.measure)
 	return g.placed(frame{
 		title: g.numbered(), task: g.t(g.exercise().Task), hint: g.hint(),
 		middle: func(p *paper, r ui.Rect) { g.layRulers(p, r, g.allControls()) }, height: p.rulersHeight(len(g.work.controls)),
@@ -30,10 +29,10 @@ func (g *Game) workingFrame() frame {
 }
 
 // markedFrame is a match that was handed in.
-func (g *Game) markedFrame() frame {
+func (g *Game) markedFrame(p *paper) frame {
 	g.scene.Body = g.verdict()
 	task := g.t("Solid: yours. Dashed: the target.")
-	if newPaper(&Scene{}, g.in.W, g.in.H, g.measure).wide {
+	if p.wide {
 		task = g.t("Marked. Filled and solid: yours. Open and dashed: the target. A tick is a partial within one just-noticeable step.")
 	}
 	return g.placed(frame{

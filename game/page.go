@@ -4,16 +4,16 @@ package game
 type page int
 
 const (
-	contents  page = iota // the sheets of the course
-	sheetPage             // the exercises of one
-	working               // a match
-	marked                // a match, handed in
-	showing               // a demonstration
-	asking1               // a question
-	answered              // a question, answered
-	result                // the end of a run
-	benchPage             // free play
-	practicePage          // before a set, and after it
+	contents     page = iota // the sheets of the course
+	sheetPage                // the exercises of one
+	working                  // a match
+	marked                   // a match, handed in
+	showing                  // a demonstration
+	asking1                  // a question
+	answered                 // a question, answered
+	result                   // the end of a run
+	benchPage                // free play
+	practicePage             // before a set, and after it
 	progressPage
 	helpPage
 )

@@ -75,7 +75,7 @@ const (
 )
 
 const (
-	progressVersion = 2 // 1 knew matches only
+	progressVersion = 2    // 1 knew matches only
 	quiet           = 0.45 // the volume ruler at first: 14 dB under full
 	longHistory     = 2000 // hand-ins that are kept, and the runs of a limit: a tablet's storage is small
 )

@@ -50,6 +50,9 @@ func (g *Game) set(control int, v float64) {
 	}
 	g.work.mine.still(g.work.yours)
 	g.playing.loud.change(g.work.yours)
+	if g.page == benchPage {
+		g.onBench(control)
+	}
 	g.dirty = true
 	g.keep()
 }

@@ -16,7 +16,7 @@ import (
 
 // A link carries what it shows in its fragment, which no server gets to see:
 //
-//	#sound=1.… 
+//	#sound=1.…
 //
 // where 1 is the version and … base64url (RFC 4648, without padding) of the CRC-32
 // of the rest, four bytes, the highest first, and the rest: a description of the
@@ -56,7 +56,7 @@ func SoundFragment(s synth.Sound) string {
 	}
 	var packed bytes.Buffer
 	w, _ := flate.NewWriter(&packed, flate.BestCompression) // the level is valid
-	w.Write(data)                                          // into memory: no errors
+	w.Write(data)                                           // into memory: no errors
 	w.Close()
 	sum := binary.BigEndian.AppendUint32(nil, crc32.ChecksumIEEE(packed.Bytes()))
 	return soundKey + linkVersion + base64.RawURLEncoding.EncodeToString(append(sum, packed.Bytes()...))

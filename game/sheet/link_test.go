@@ -54,18 +54,18 @@ func fragment(text string) string {
 func TestBadLinks(t *testing.T) {
 	good := SoundFragment(synth.Default())
 	for link, want := range map[string]error{
-		"":                            ErrLinkUnknown,
-		"sheet=1.abc":                 ErrLinkUnknown,
-		"sound=":                      ErrLinkDamaged,
-		"sound=1":                     ErrLinkDamaged,
-		"sound=2.abc":                 ErrLinkNewer,
-		good[:len(good)-1]:            ErrLinkDamaged,
-		good + "A":                    ErrLinkDamaged,
-		"sound=1.!!!":                 ErrLinkDamaged,
-		fragment("[]"):                ErrLinkDamaged,
-		fragment(`{"version": 2}`):    ErrLinkDamaged,
-		fragment(`{"version": 1, "a.duty": 7}`):                                      ErrLinkDamaged,
-		fragment(`{"version": 1, "x": "` + strings.Repeat("a", 10<<20) + `"}`):        ErrLinkDamaged, // 10 MB in 10 kB
+		"":                                      ErrLinkUnknown,
+		"sheet=1.abc":                           ErrLinkUnknown,
+		"sound=":                                ErrLinkDamaged,
+		"sound=1":                               ErrLinkDamaged,
+		"sound=2.abc":                           ErrLinkNewer,
+		good[:len(good)-1]:                      ErrLinkDamaged,
+		good + "A":                              ErrLinkDamaged,
+		"sound=1.!!!":                           ErrLinkDamaged,
+		fragment("[]"):                          ErrLinkDamaged,
+		fragment(`{"version": 2}`):              ErrLinkDamaged,
+		fragment(`{"version": 1, "a.duty": 7}`): ErrLinkDamaged,
+		fragment(`{"version": 1, "x": "` + strings.Repeat("a", 10<<20) + `"}`):      ErrLinkDamaged, // 10 MB in 10 kB
 		strings.Replace(good, "sound=1.", "sound=1."+strings.Repeat("A", 5<<20), 1): ErrLinkDamaged,
 	} {
 		if _, err := ReadSoundFragment(link); err != want {
