@@ -20,8 +20,8 @@ function lasts(name) { return /\.[0-9a-f]{12}\.[a-z]+$/.test(name); }
 
 // The page has just loaded most of the files, so they come from the browser's own cache; what an earlier
 // build shares with this one comes from there. The integrity keeps out the login page of a network that
-// answers everything, and files of a build that was published meanwhile. What was kept stays when a
-// later file fails: the browser tries again at the next visit.
+// answers everything, and files of a build that was published meanwhile; the browser tries again at the
+// next visit.
 async function keep(name) {
   const cache = await caches.open(mine);
   let response = lasts(name) ? await caches.match(address(name), { ignoreVary: true }) : undefined;
@@ -39,11 +39,14 @@ async function keepAll() {
   for (const name of Object.keys(files)) await keep(name);
 }
 
-// Removes the caches of other builds, unless a second page is open that may live on one of them.
+// Removes the caches of earlier builds, unless a second page is open that may live on one of them. While
+// another worker is on its way or waits, one of the caches is its own.
 async function sweep() {
+  const names = await caches.keys();
   const open = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
-  if (open.filter(function (client) { return client.url.startsWith(scope); }).length > 1) return;
-  for (const name of await caches.keys()) {
+  const pages = open.filter(function (client) { return client.url.startsWith(scope); });
+  if (pages.length > 1 || self.registration.installing || self.registration.waiting) return;
+  for (const name of names) {
     if (name.startsWith(family) && name !== mine) await caches.delete(name);
   }
 }
