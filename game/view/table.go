@@ -59,7 +59,7 @@ func layTable(t *game.Table) tabled {
 	if t.ColumnsTitle != "" {
 		y += line
 	}
-	y += p.size*1.1*float64(lines-1) + line
+	y = math.Ceil(y + p.size*1.1*float64(lines-1) + line)
 	p.base = y - 6
 	p.rowsTitle = word{fit(t.RowsTitle, p.size, false, left-8), in.X, p.base, false, game.Faint}
 	for i := range p.rows {
@@ -80,7 +80,7 @@ func (p *tabled) spread(room, columns float64) (left float64) {
 	for _, s := range p.rows {
 		left = max(left, width(s, p.size, false)+10)
 	}
-	left = min(left, max(0.3*room, room-leastCell*columns))
+	left = math.Floor(min(math.Ceil(left), max(0.3*room, room-leastCell*columns)))
 	p.w = min(9*p.size, (room-left)/columns)
 	if p.w >= leastCell {
 		p.w = square * math.Floor(p.w/square)
