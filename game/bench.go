@@ -13,6 +13,7 @@ type bench struct {
 	part    int // which of the parts of the voice is on the screen
 	touched int // the control that was set last: the one to sweep
 	slow    bool
+	copied  bool // a link to the sound as it is
 	moment  float64 // of the note, in seconds, that is looked at in slow motion
 	shown   float64 // the one that is pictured
 	last    time.Duration
@@ -96,7 +97,7 @@ func (g *Game) lay(s synth.Sound) {
 
 // onBench keeps what was set.
 func (g *Game) onBench(control int) {
-	g.bench.touched = control
+	g.bench.touched, g.bench.copied = control, false
 	s := g.work.yours
 	g.kept.Bench = &s
 	g.work.target = s // it has none: the axis of the partials is its own
@@ -168,6 +169,16 @@ func (g *Game) refreshMoment() bool {
 // linkBench wishes for a link to the sound in the clipboard.
 func (g *Game) linkBench() {
 	g.wish(Wish{Kind: Copy, Text: "#" + sheet.SoundFragment(g.work.yours)})
+}
+
+// Copied tells that the clipboard has taken a link, or would not.
+func (g *Game) Copied(link string, ok bool) {
+	if !ok {
+		g.Tell(g.t("The browser does not let this page copy. The link stands in the address bar now: copy it there."))
+		return
+	}
+	g.say = g.t("The link to this sound is copied: paste it where you want it.")
+	g.bench.copied, g.dirty = true, true
 }
 
 // Follow opens what a link leads to: the fragment of the page's address.

@@ -21,17 +21,13 @@ func (g *Game) export() {
 		Name: fmt.Sprintf("partial-credit-%04d-%02d-%02d.json", d.Year(), d.Month(), d.Day())})
 }
 
-// mostImported is the largest file of progress that is read, in bytes: many years of
+// MostImported is the largest file of progress that is read, in bytes: many years of
 // work come to less.
-const mostImported = 4 << 20
+const MostImported = 4 << 20
 
 // Import takes the progress in a file, after a question where it would replace
-// other progress.
+// other progress. No data stands for a file that could not be read or is too large.
 func (g *Game) Import(data []byte) {
-	if len(data) > mostImported {
-		g.Tell("This file is too large to be progress of this program.")
-		return
-	}
 	if _, err := read(data); err != nil {
 		g.Tell("This file holds no progress that this program can read. Choose one that was exported here.")
 		return

@@ -32,6 +32,9 @@ func (g *Game) benchFrame(p *paper) frame {
 		{ID: "fresh", Label: g.t("Start afresh"), Face: g.t("Afresh")},
 		{ID: "link", Label: g.t("Copy a link to this sound"), Face: g.t("Link")},
 	}
+	if g.bench.copied {
+		f.onward[1].Face = g.t("Link copied")
+	}
 	if p.wide {
 		f.place = ""
 		f.beside = g.layBenchParts
