@@ -16,7 +16,7 @@ func (g *Game) verdict() string {
 		s = append(s, capText(g.work.result.Marks))
 	}
 	for _, r := range g.work.result.Reasons {
-		s = append(s, r.Text)
+		s = append(s, r.Text.String())
 	}
 	s = append(s, g.settings(), e.Teach)
 	return strings.Join(s, " ")
@@ -78,7 +78,7 @@ func (g *Game) writeReasons(p *paper, r ui.Rect) {
 		if i > 0 {
 			rank = 3 + i
 		}
-		blocks = append(blocks, block{reason.Text, Black, i == 0, rank})
+		blocks = append(blocks, block{reason.Text.String(), Black, i == 0, rank})
 	}
 	blocks = append(blocks, block{g.settings(), Faint, false, 3}, block{g.exercise().Teach, Yours, false, 2})
 	room := r.H + 0.3*p.body

@@ -52,7 +52,7 @@ func TestReasonsOnTheSheet(t *testing.T) {
 				got := reasons(target, y)
 				first := "(nothing)"
 				if len(got) > 0 {
-					first = got[0].Text
+					first = got[0].Text.String()
 				}
 				good := wanted(name, c, &e, v, first)
 				n++
