@@ -73,10 +73,13 @@ func compareMotion(t, y *heard) (f []finding) {
 		}
 		da, db := 20*math.Log10(a.depth+1e-3), 20*math.Log10(b.depth+1e-3)
 		f = append(f, finding{aboutMotion, Reason{words.Say("The beats of yours are %s: its fainter tone is %s dB under the other, the target's %s dB.",
-			more(b.depth, a.depth, "deeper", "shallower"), number(-db), number(-da)), math.Abs(da-db) / 2}})
+			more(b.depth, a.depth, "deeper", "shallower"), number(math.Max(0, -db)), number(math.Max(0, -da))), math.Abs(da-db) / 2}})
 	case tremolo:
-		f = append(f, finding{aboutMotion, Reason{words.Say("The level of yours swings %s: by %d %% against %d %%.",
-			more(b.depth, a.depth, "further", "less"), percent(b.depth), percent(a.depth)),
+		text := words.Say("The level of yours swings less: by %d %% against %d %%.", percent(b.depth), percent(a.depth))
+		if b.depth > a.depth {
+			text = words.Say("The level of yours swings further: by %d %% against %d %%.", percent(b.depth), percent(a.depth))
+		}
+		f = append(f, finding{aboutMotion, Reason{text,
 			math.Abs(a.depth-b.depth) / math.Max(0.05, 0.15*(a.depth+b.depth)/2)}})
 	case width:
 		if t.shape.family == pulse && y.shape.family == pulse && t.shape.left < 3.5 && y.shape.left < 3.5 {
@@ -138,9 +141,12 @@ func compareWidth(t, y shape) []finding {
 			centre = 0
 		}
 	}
+	far := words.Say("The width of the pulse moves less in yours: between %d and %d %% of the period, the target's between %d and %d %%.", percent(y.low), percent(y.high), percent(t.low), percent(t.high))
+	if reach > 0 {
+		far = words.Say("The width of the pulse moves further in yours: between %d and %d %% of the period, the target's between %d and %d %%.", percent(y.low), percent(y.high), percent(t.low), percent(t.high))
+	}
 	return []finding{
-		{aboutMotion, Reason{words.Say("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
-			more(reach, 0, "further", "less"), percent(y.low), percent(y.high), percent(t.low), percent(t.high)), cost}},
+		{aboutMotion, Reason{far, cost}},
 		{aboutMotion, Reason{words.Say("The pulse of yours is %s on the whole: its width moves about %d %% of the period, the target's about %d %%.",
 			more(centre, 0, "wider", "narrower"), percent(y.value), percent(t.value)), math.Abs(centre) / step}},
 	}

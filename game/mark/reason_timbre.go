@@ -32,16 +32,16 @@ func compareSweep(t, y *heard) (f []finding) {
 	if t.sweep.ok && y.sweep.ok && (rests || math.Abs(t.sweep.to-y.sweep.to) < 1.5) {
 		b = y.bright.crosses((y.sweep.from+y.sweep.to)/2, falls) // its own half way
 	}
-	stays := map[bool]string{true: "bright", false: "dull"}[falls]
+	stays, gone := more(s.from, s.to, "bright", "dull"), more(s.from, s.to, "dull", "bright")
 	text := words.Say("Yours stays %s %s: its brightness is half way down after %s, the target's after %s.", stays,
 		more(b, a, "longer", "less long"), duration(b), duration(a))
 	switch {
 	case b > 0.85*y.seconds:
 		text = words.Say("Yours stays %s longer: the brightness of the target is half way down after %s, that of yours hardly changes.", stays, duration(a))
 	case b <= y.bright.first:
-		text = words.Say("Yours is %s from the start; the target only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(a))
+		text = words.Say("Yours is %s from the start; the target only after %s.", gone, duration(a))
 	case a <= t.bright.first:
-		text = words.Say("The target is %s from the start; yours only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(b))
+		text = words.Say("The target is %s from the start; yours only after %s.", gone, duration(b))
 	case a > 0.85*t.seconds:
 		text = words.Say("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
 	}
