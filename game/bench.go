@@ -13,7 +13,7 @@ type bench struct {
 	part    int // which of the parts of the voice is on the screen
 	touched int // the control that was set last: the one to sweep
 	slow    bool
-	copied  bool // a link to the sound as it is
+	copied  bool    // a link to the sound as it is
 	moment  float64 // of the note, in seconds, that is looked at in slow motion
 	shown   float64 // the one that is pictured
 	last    time.Duration
@@ -172,7 +172,7 @@ func (g *Game) linkBench() {
 }
 
 // Copied tells that the clipboard has taken a link, or would not.
-func (g *Game) Copied(link string, ok bool) {
+func (g *Game) Copied(ok bool) {
 	if !ok {
 		g.Tell(g.t("The browser does not let this page copy. The link stands in the address bar now: copy it there."))
 		return

@@ -27,7 +27,7 @@ func (g *Game) verdict() string {
 func (g *Game) shownMarks() float64 { return math.Floor(g.work.marks + 0.05) }
 
 // reason puts a reason into words.
-func (g *Game) reason(r mark.Reason) string { return r.Text }
+func (g *Game) reason(r mark.Reason) string { return g.lang.In(r.Text) }
 
 func (g *Game) capText(marks float64) string {
 	return g.t("The sound earned %.0f; the target was uncovered before it was handed in.", math.Floor(marks+0.05))

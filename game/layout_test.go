@@ -7,6 +7,7 @@ import (
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
+	"partialcredit/game/words"
 )
 
 var screens = []struct{ w, h float64 }{
@@ -27,8 +28,8 @@ func TestEverythingFits(t *testing.T) {
 	four.Title = "Which of the four that can be set is set wrong, and how far?"
 	s.Exercises = append(s.Exercises, four)
 	reasons := []mark.Reason{
-		{Text: "Yours beats 2.1 times a second, the target 3.4: move the detune further away from zero.", Cost: 4},
-		{Text: "Every fourth partial is missing from the target: a quarter duty; yours misses every third one.", Cost: 2},
+		{Text: words.Say("Yours beats 2.1 times a second, the target 3.4: move the detune further away from zero."), Cost: 4},
+		{Text: words.Say("Every fourth partial is missing from the target: a quarter duty; yours misses every third one."), Cost: 2},
 	}
 	for i := range s.Exercises {
 		g := New([]*sheet.Sheet{s}, fmt.Appendf(nil, `{"version": 1, "exercise": %q, "page": "work"}`, s.Exercises[i].ID), roughly)

@@ -201,7 +201,7 @@ func (p *player) expect(rest string) {
 			fail(m)
 		}
 	case "reason":
-		if len(g.work.result.Reasons) == 0 || !strings.Contains(g.work.result.Reasons[0].Text, value) {
+		if len(g.work.result.Reasons) == 0 || !strings.Contains(g.work.result.Reasons[0].Text.String(), value) {
 			fail(g.work.result.Reasons)
 		}
 	case "sound":

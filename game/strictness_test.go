@@ -23,7 +23,7 @@ func TestStrictSheets(t *testing.T) {
 	if a, b, c := expert.work.marks, practised.work.marks, beginner.work.marks; !(a+10 < b && b+5 < c && c < 99) {
 		t.Errorf("%.1f marks for experts, %.1f for the practised, %.1f for beginners", a, b, c)
 	}
-	if a, b := expert.work.result.Reasons, beginner.work.result.Reasons; len(a) == 0 || len(a) != len(b) || a[0] != b[0] {
+	if a, b := expert.work.result.Reasons, beginner.work.result.Reasons; len(a) == 0 || len(a) != len(b) || a[0].Text.String() != b[0].Text.String() {
 		t.Errorf("reasons for experts %v, for beginners %v", a, b)
 	}
 	for g, want := range map[*Game]string{expert: "", practised: "Marked for the practised", beginner: "Marked for beginners"} {

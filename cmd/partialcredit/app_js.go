@@ -43,7 +43,6 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 		page: page, speaker: out,
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
 	}
-	a.game.Speak(page.Languages())
 	a.game.Follow(page.Fragment())
 	page.OnFragment(a.game.Follow)
 	return a
@@ -94,8 +93,12 @@ func (a *app) grant() {
 	for _, w := range a.game.Wishes() {
 		switch w.Kind {
 		case game.Copy:
-			address := a.page.Address() + w.Text
-			a.page.Copy(address, func(ok bool) { a.game.Copied(address, ok) })
+			a.page.Copy(a.page.Address()+w.Text, func(ok bool) {
+				if !ok {
+					a.page.SetFragment(w.Text)
+				}
+				a.game.Copied(ok)
+			})
 		case game.Download:
 			a.page.Download(w.Name, w.Text)
 		case game.OpenFile:
@@ -104,10 +107,6 @@ func (a *app) grant() {
 			a.save()
 			a.page.Update()
 		}
-	}
-	if tag := a.game.Language(); tag != a.language {
-		a.language = tag
-		a.page.SetLanguage(tag)
 	}
 }
 

@@ -94,6 +94,11 @@ func (p *Page) OnFragment(f func(fragment string)) {
 	})
 }
 
+// SetFragment changes it, which counts as following no link.
+func (p *Page) SetFragment(fragment string) {
+	p.global.Get("history").Call("replaceState", nil, "", fragment)
+}
+
 // Address is that of the page, without a fragment.
 func (p *Page) Address() string {
 	l := p.global.Get("location")
