@@ -59,7 +59,7 @@ func TestSentences(t *testing.T) {
 		c.target(&target)
 		c.yours(&yours)
 		r := reasons(hear(&kit, perform(target, 2), Rate, 220), hear(&kit, perform(yours, 2), Rate, 220))
-		if len(r) == 0 || r[0].Text != c.want {
+		if len(r) == 0 || r[0].Text.String() != c.want {
 			t.Errorf("%s: %s\nwant %s", c.name, texts(r), c.want)
 		}
 	}
