@@ -197,7 +197,7 @@ func (m *mirror) properties(w *ui.Widget) []property {
 			property{do: setValue, value: number(r.value)}) // after max, which would bound it
 	}
 	return append(common,
-		property{do: setText, value: words(w)},
+		property{do: setText, value: spoken(w)},
 		property{do: setAttr, name: "aria-pressed", value: strconv.FormatBool(w.On), absent: !m.toggles[w.ID]},
 		property{do: setAttr, name: "aria-current", value: "true", absent: !(w.Round && w.On)})
 }
@@ -206,8 +206,8 @@ func flag(name string, on bool) property {
 	return property{do: setAttr, name: name, absent: !on}
 }
 
-// words are what a button says, the signs that are drawn on it included.
-func words(w *ui.Widget) string {
+// spoken is what a button says, the signs that are drawn on it included.
+func spoken(w *ui.Widget) string {
 	s := w.Label
 	if w.Note != "" {
 		s += ", " + w.Note

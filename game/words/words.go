@@ -5,12 +5,14 @@
 package words
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 )
 
 // A Message is a sentence of the program, to be said in any language: an
-// English format and what to put in. It formats as English.
+// English format and what to put in. It formats as English, and it can be what
+// has gone wrong.
 type Message struct {
 	Format string
 	Args   []any
@@ -23,6 +25,9 @@ func Say(format string, args ...any) Message { return Message{format, args} }
 
 // String is the message in English.
 func (m Message) String() string { return English.In(m) }
+
+// Error is the message in English.
+func (m Message) Error() string { return m.String() }
 
 // A Language says messages.
 type Language struct {
@@ -74,6 +79,14 @@ func (l *Language) Say(format string, args ...any) string {
 
 // In puts a message into the language.
 func (l *Language) In(m Message) string { return l.Say(m.Format, m.Args...) }
+
+// Error puts what has gone wrong into the language, where it is a message.
+func (l *Language) Error(err error) string {
+	if m, ok := errors.AsType[Message](err); ok {
+		return l.In(m)
+	}
+	return err.Error()
+}
 
 func (l *Language) text(english string) string {
 	if s, ok := l.texts[english]; ok {
