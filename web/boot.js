@@ -143,13 +143,17 @@
     window.partialCredit.settleCanvas();
     panel.remove();
     performance.mark('partialcredit.started');
+    // The worker keeps what the page has loaded: not before all of it is there.
+    engine.then(window.partialCredit.offline.open);
   };
+
+  let engine = null;
 
   const lacks = missing();
   if (lacks.length > 0) {
     showProblem(lacks, '', null);
   } else {
-    window.partialCredit.engine.load();
+    engine = window.partialCredit.engine.load();
     load();
   }
 })();

@@ -23,6 +23,7 @@ var commands = []command{
 	{"render", "write a sound as a WAV file", runRender},
 	{"measure", "measure the sound against exact spectra and its rivals", runMeasure},
 	{"credit", "measure the marks: the credit table", runCredit},
+	{"icons", "paint the icons of the installed app from web/icon.svg", runIcons},
 }
 
 func main() {

@@ -32,7 +32,7 @@ func runServe(args []string, out io.Writer) error {
 		return err
 	}
 	fmt.Fprintln(out, "Building the app; the first time takes a minute or so.")
-	options := site.Options{Root: root, Brotli: site.FastBrotli}
+	options := site.Options{Root: root, Brotli: site.FastBrotli, Developing: true}
 	fresh := site.NewFresh(root, func(ctx context.Context) (*site.Site, error) {
 		return site.Build(ctx, options)
 	})

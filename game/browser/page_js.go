@@ -26,6 +26,7 @@ type Page struct {
 	shelf    shelf
 	audio    audio
 	line     line
+	offline  offline
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.
@@ -37,6 +38,7 @@ func Open() *Page {
 	p.shelf = shelf{get: p.storageGet, set: p.storageSet}
 	p.openAudio()
 	p.openLine()
+	p.openOffline()
 	p.openMirror()
 	p.watch()
 	p.listenPointers()

@@ -20,6 +20,11 @@ type Control struct {
 	field *synth.Field
 }
 
+// FieldControl is a control of one field over all of its range, from its default.
+func FieldControl(f *synth.Field) Control {
+	return Control{Label: f.Label, Fields: []string{f.Name}, Min: f.Min, Max: f.Max, Start: f.Default, field: f}
+}
+
 // Field is the first field that the control sets.
 func (c *Control) Field() *synth.Field { return c.field }
 

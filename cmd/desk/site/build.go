@@ -15,6 +15,8 @@ import (
 type Options struct {
 	Root   string // the folder with go.mod
 	Brotli int    // SmallestBrotli or FastBrotli
+
+	Developing bool // a reload shows what was changed, instead of what the device has kept
 }
 
 // Build compiles the app and returns the whole site. The error is a *CompileError when the
@@ -35,6 +37,9 @@ func Build(ctx context.Context, o Options) (*Site, error) {
 	}
 	files, err := nameFiles(contents)
 	if err != nil {
+		return nil, err
+	}
+	if err := fillWorker(files, o.Developing); err != nil {
 		return nil, err
 	}
 	if err := compressAll(files, cache{folder: filepath.Join(o.Root, ".build", "compressed")}, o.Brotli); err != nil {

@@ -59,13 +59,14 @@ func (s *Site) Write(folder string) error {
 	}
 	names := make([]string, 0, len(s.Files))
 	for name := range s.Files {
-		if name != Page {
+		if name != Page && name != workerName {
 			names = append(names, name)
 		}
 	}
 	sort.Strings(names)
-	// The page goes last, so that it never refers to a file that is not there yet.
-	for _, name := range append(names, Page) {
+	// The page, and the worker that lists it too, go last, so that they never refer to a file that is
+	// not there yet.
+	for _, name := range append(names, Page, workerName) {
 		f, ok := s.Files[name]
 		if !ok {
 			continue
