@@ -2,6 +2,7 @@ package speaker
 
 import (
 	"fmt"
+	"log"
 	"time"
 
 	"github.com/ebitengine/oto/v3"
@@ -30,7 +31,8 @@ func Open(p Page) Speaker {
 func openOto(d Device) *deck {
 	deck := newDeck(d, synth.NewPlayer(Rate), chunk)
 	if err := deck.connect(); err != nil {
-		deck.err = words.Say("This browser gives the page no sound (%s). Reload the page, or open it in another browser that is up to date.", err.Error())
+		deck.err = words.Say("This browser gives the page no sound. Reload the page, or open it in another browser that is up to date.")
+		log.Print("no sound: ", err)
 	}
 	return deck
 }

@@ -5,7 +5,6 @@
 package words
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 )
@@ -26,7 +25,8 @@ func Say(format string, args ...any) Message { return Message{format, args} }
 // String is the message in English.
 func (m Message) String() string { return English.In(m) }
 
-// Error is the message in English.
+// Error is the message in English, which is said in a language as any text is:
+// a message that is an error has nothing put in.
 func (m Message) Error() string { return m.String() }
 
 // A Language says messages.
@@ -79,14 +79,6 @@ func (l *Language) Say(format string, args ...any) string {
 
 // In puts a message into the language.
 func (l *Language) In(m Message) string { return l.Say(m.Format, m.Args...) }
-
-// Error puts what has gone wrong into the language, where it is a message.
-func (l *Language) Error(err error) string {
-	if m, ok := errors.AsType[Message](err); ok {
-		return l.In(m)
-	}
-	return err.Error()
-}
 
 func (l *Language) text(english string) string {
 	if s, ok := l.texts[english]; ok {
