@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"partialcredit/game/ask"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
@@ -185,6 +186,18 @@ func written(t *testing.T) map[string]string {
 	})
 	if len(found) == 0 {
 		t.Error("the course has no texts")
+	}
+	return found
+}
+
+// handed are the texts that the rules hand on as values.
+func handed() map[string]string {
+	found := map[string]string{}
+	for _, s := range []sheet.Strictness{sheet.Practised, sheet.Beginner} {
+		found[s.Whom()] = "sheet.Strictness"
+	}
+	for _, text := range append(ask.Comparison, ask.Intervals...) {
+		found[text] = "ask"
 	}
 	return found
 }

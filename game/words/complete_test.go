@@ -50,9 +50,11 @@ func TestGermanIsComplete(t *testing.T) {
 			t.Errorf("%s: no German for %q", where, text)
 		}
 	}
-	for text, where := range written(t) {
-		if !German().Has(text) && letters.MatchString(text) {
-			t.Errorf("%s: no German for %q", where, text)
+	for _, more := range []map[string]string{written(t), handed()} {
+		for text, where := range more {
+			if !German().Has(text) && letters.MatchString(text) {
+				t.Errorf("%s: no German for %q", where, text)
+			}
 		}
 	}
 }
@@ -61,7 +63,7 @@ func TestGermanIsComplete(t *testing.T) {
 func TestGermanIsUsed(t *testing.T) {
 	said := spoken(t)
 	known := maps.Clone(said)
-	for _, more := range []map[string]string{written(t), sounds()} {
+	for _, more := range []map[string]string{written(t), handed(), sounds()} {
 		for text, where := range more {
 			known[text] = where
 		}
