@@ -46,11 +46,15 @@
     }
   }
 
-  // What a person prefers, the most preferred first: their choice here, then the browser's settings.
+  // The browser's settings, the most preferred first.
+  function settings() {
+    return Array.prototype.slice.call(navigator.languages || [navigator.language || 'en']);
+  }
+
+  // What a person prefers: their choice here, then the browser's settings.
   function preferred() {
-    const tags = Array.prototype.slice.call(navigator.languages || [navigator.language || 'en']);
     const choice = kept();
-    return choice ? [choice].concat(tags) : tags;
+    return choice ? [choice].concat(settings()) : settings();
   }
 
   function choose(tags) {
@@ -91,11 +95,12 @@
     say: say,
     number: number,
     preferred: preferred,
-    // Keeps a person's choice.
+    // Changes the language, and keeps it where it is not the one of the browser's settings.
     choose: function (tag) {
       use(tag);
       try {
-        localStorage.setItem(key, tag);
+        if (language === choose(settings())) localStorage.removeItem(key);
+        else localStorage.setItem(key, language);
       } catch (error) { /* then it holds for this visit */ }
     }
   };

@@ -30,6 +30,27 @@ func TestPageSpeaksTheLanguage(t *testing.T) {
 	p.speaks("en", "The app could not be loaded", "Try again", "2.5")
 }
 
+// The app speaks the language that the page does; its switch changes both and is kept.
+func TestAppSpeaksTheLanguage(t *testing.T) {
+	p := Open(t, Visit{Screen: Phone, Before: []string{`Object.defineProperty(navigator, 'languages', { get: () => ['de-DE', 'en'] })`}})
+	is := func(tag, title, kept string) {
+		t.Helper()
+		p.Wait(`document.documentElement.lang === '`+tag+`'`, 5*time.Second)
+		p.WaitText("#mirror h1", title, 5*time.Second)
+		p.Wait(`localStorage.getItem('partialcredit.language') === `+kept, 5*time.Second)
+	}
+	p.Started()
+	is("de", "Höre, was zwei Oszillatoren tun", "null")
+	p.Screenshot("contents-German.png")
+	p.Eval(`document.querySelector('`+widget("language")+`').click()`, nil)
+	is("en", "Hear what two oscillators do", "'en'")
+	p.Reload()
+	p.Started()
+	is("en", "Hear what two oscillators do", "'en'")
+	p.Eval(`document.querySelector('`+widget("language")+`').click()`, nil)
+	is("de", "Höre, was zwei Oszillatoren tun", "null")
+}
+
 func (p *Page) speaks(tag, problem, again, number string) {
 	p.t.Helper()
 	p.WaitText("#loading-problem", problem, 20*time.Second)

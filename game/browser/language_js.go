@@ -1,5 +1,7 @@
 package browser
 
+import "partialcredit/game/words"
+
 // Languages are the tags (BCP 47) of the languages that a person prefers, the
 // most preferred first: what was chosen here, then what the browser is set to.
 func (p *Page) Languages() []string {
@@ -11,8 +13,9 @@ func (p *Page) Languages() []string {
 	return all
 }
 
-// SetLanguage keeps the language that a person has chosen, by its tag, and has
-// the page say that it is in it. At the start it is already.
+// SetLanguage has the page say in which language it is, by its tag, and keeps it
+// for the next visit where the browser would have chosen another.
 func (p *Page) SetLanguage(tag string) {
 	p.global.Get("partialCredit").Get("words").Call("choose", tag)
+	p.mirror.speak(words.Choose([]string{tag}))
 }
