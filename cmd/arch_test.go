@@ -37,8 +37,8 @@ var rooms = map[string][]string{
 	"game/plot":      {},
 	"game/view":      {ebiten, "golang.org/x/image", "game", "game/ui", "game/plot"},
 	"game/engine":    {"synth"},
-	"game/speaker":   {oto, "game/engine", "synth"},
-	"game/browser":   {"game", "game/engine", "game/ui"},
+	"game/speaker":   {oto, "game/engine", "game/words", "synth"},
+	"game/browser":   {"game", "game/engine", "game/ui", "game/words"},
 	"cmd/engine":     {"game/engine", "synth"},
 }
 

@@ -7,6 +7,8 @@
   const script = document.currentScript;
   const address = script.getAttribute('data-app');
   const size = Number(script.getAttribute('data-bytes'));
+  const words = window.partialCredit.words;
+  const say = words.say;
 
   const panel = document.getElementById('loading');
   const state = document.getElementById('loading-state');
@@ -17,21 +19,21 @@
   let action = null;
   again.addEventListener('click', function () { action(); });
 
-  const otherBrowser = 'Update this browser, or open the page in another one that is up to date.';
+  const otherBrowser = say('Update this browser, or open the page in another one that is up to date.');
 
   function missing() {
     const found = [];
     if (typeof WebAssembly !== 'object' || typeof WebAssembly.instantiate !== 'function') {
-      found.push('This browser has no WebAssembly, which the app is built with. ' + otherBrowser);
+      found.push(say('This browser has no WebAssembly, which the app is built with.') + ' ' + otherBrowser);
     }
     if (!hasWebGL2()) {
-      found.push('This browser has no WebGL 2, which draws the pictures. ' +
-        'Turn on hardware acceleration in its settings, or open the page in another browser that is up to date.');
+      found.push(say('This browser has no WebGL 2, which draws the pictures.') + ' ' +
+        say('Turn on hardware acceleration in its settings, or open the page in another browser that is up to date.'));
     }
     if (!window.AudioContext) {
-      found.push('This browser has no Web Audio, so nothing could be heard. ' + otherBrowser);
+      found.push(say('This browser has no Web Audio, so nothing could be heard.') + ' ' + otherBrowser);
     } else if (!('audioWorklet' in AudioContext.prototype) && !('createScriptProcessor' in AudioContext.prototype)) {
-      found.push('This browser’s Web Audio takes no sound that a page computes itself. ' + otherBrowser);
+      found.push(say('This browser’s Web Audio takes no sound that a page computes itself.') + ' ' + otherBrowser);
     }
     return found;
   }
@@ -46,11 +48,11 @@
     return true;
   }
 
-  function megabytes(bytes) { return (bytes / 1e6).toFixed(1); }
+  function megabytes(bytes) { return words.number(bytes / 1e6, 1); }
 
   function showProgress(bytes) {
     bar.value = size > 0 ? Math.min(bytes / size, 1) : 0;
-    text.textContent = 'Loading ' + megabytes(bytes) + ' of ' + megabytes(size) + ' MB';
+    text.textContent = say('Loading %1 of %2 MB', megabytes(bytes), megabytes(size));
   }
 
   function showProblem(sentences, label, act) {
@@ -108,12 +110,12 @@
     try {
       response = await fetch(address);
     } catch (error) {
-      showProblem(['The app could not be loaded. Check the connection, then try again.'], 'Try again', load);
+      showProblem([say('The app could not be loaded. Check the connection, then try again.')], say('Try again'), load);
       return;
     }
     if (!response.ok) {
-      showProblem(['The app could not be loaded: the server answered with status ' + response.status +
-        '. It may just have been updated: try again.'], 'Try again', reload);
+      showProblem([say('The app could not be loaded: the server answered with status %1. It may just have been updated: try again.',
+        response.status)], say('Try again'), reload);
       return;
     }
     const complete = count(response.clone());
@@ -123,17 +125,17 @@
       app = await instantiate(response, go.importObject);
     } catch (error) {
       if (await complete) {
-        showProblem(['This browser cannot start the app (' + error.message + '). ' + otherBrowser], 'Try again', reload);
+        showProblem([say('This browser cannot start the app (%1).', error.message) + ' ' + otherBrowser], say('Try again'), reload);
       } else {
-        showProblem(['The download broke off. Check the connection, then try again.'], 'Try again', load);
+        showProblem([say('The download broke off. Check the connection, then try again.')], say('Try again'), load);
       }
       return;
     }
     await complete;
     bar.value = 1;
-    text.textContent = 'Starting';
+    text.textContent = say('Starting');
     await go.run(app.instance);
-    showProblem(['The app has stopped. Reload the page to go on.'], 'Reload', reload);
+    showProblem([say('The app has stopped. Reload the page to go on.')], say('Reload'), reload);
   }
 
   // The app calls this when it can draw.

@@ -43,6 +43,7 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 		page: page, speaker: out,
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
 	}
+	a.game.Speak(page.Languages())
 	a.game.Follow(page.Fragment())
 	page.OnFragment(a.game.Follow)
 	return a
@@ -60,6 +61,10 @@ func (a *app) Update(w, h float64) error {
 	if err := a.speaker.Err(); err != nil && !a.failed {
 		a.failed = true
 		a.game.Tell(err.Error())
+	}
+	if tag := a.game.Language(); tag != a.language {
+		a.language = tag
+		a.page.SetLanguage(tag)
 	}
 	if rev := a.game.Layout(); rev != a.mirrored {
 		a.mirrored = rev

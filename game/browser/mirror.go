@@ -6,6 +6,7 @@ import (
 
 	"partialcredit/game"
 	"partialcredit/game/ui"
+	"partialcredit/game/words"
 )
 
 // A mirror knows what the page's DOM says of the scene: a heading, the texts, a
@@ -16,6 +17,16 @@ type mirror struct {
 	widgets          []ui.Widget
 	toggles          map[string]bool // the buttons that have been on: they can be pressed in
 	edits            []edit
+	language         *words.Language // of what the mirror adds; English where nil
+}
+
+// speak changes the language. What is added to a widget's own words is said
+// anew with the next scene.
+func (m *mirror) speak(l *words.Language) {
+	m.language = l
+	for i := range m.widgets {
+		m.widgets[i].Ticked = false
+	}
 }
 
 // An edit is one change of the DOM.
@@ -197,7 +208,7 @@ func (m *mirror) properties(w *ui.Widget) []property {
 			property{do: setValue, value: number(r.value)}) // after max, which would bound it
 	}
 	return append(common,
-		property{do: setText, value: words(w)},
+		property{do: setText, value: m.spoken(w)},
 		property{do: setAttr, name: "aria-pressed", value: strconv.FormatBool(w.On), absent: !m.toggles[w.ID]},
 		property{do: setAttr, name: "aria-current", value: "true", absent: !(w.Round && w.On)})
 }
@@ -206,14 +217,18 @@ func flag(name string, on bool) property {
 	return property{do: setAttr, name: name, absent: !on}
 }
 
-// words are what a button says, the signs that are drawn on it included.
-func words(w *ui.Widget) string {
+// spoken is what a button says, the signs that are drawn on it included.
+func (m *mirror) spoken(w *ui.Widget) string {
 	s := w.Label
 	if w.Note != "" {
 		s += ", " + w.Note
 	}
 	if w.Ticked && w.Note == "" {
-		s += ", marked"
+		l := m.language
+		if l == nil {
+			l = words.English
+		}
+		s += ", " + l.Say("marked")
 	}
 	return s
 }

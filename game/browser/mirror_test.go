@@ -8,6 +8,7 @@ import (
 
 	"partialcredit/game"
 	"partialcredit/game/ui"
+	"partialcredit/game/words"
 )
 
 // A page is a DOM that takes the edits of a mirror.
@@ -220,4 +221,25 @@ func TestWhereTheFocusGoes(t *testing.T) {
 	if got := m.rulerUnder(100, 50); got != "" {
 		t.Errorf("under the finger is %q", got)
 	}
+}
+
+// What the mirror adds is in the person's language, also where nothing else of
+// a widget changes with it.
+func TestMirrorSpeaksTheLanguage(t *testing.T) {
+	ticked := button("7")
+	ticked.Ticked = true
+	p := &page{t: t}
+	var m mirror
+	show := func(want string) {
+		t.Helper()
+		p.apply(m.update(&game.Scene{Widgets: []ui.Widget{ticked}}))
+		if got := p.elements[0].text; got != want {
+			t.Errorf("the button says %q, want %q", got, want)
+		}
+	}
+	show("Button 7, marked")
+	m.speak(words.German())
+	show("Button 7, bewertet")
+	m.speak(words.English)
+	show("Button 7, marked")
 }

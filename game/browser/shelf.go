@@ -3,6 +3,8 @@ package browser
 import (
 	"errors"
 	"unicode/utf8"
+
+	"partialcredit/game/words"
 )
 
 // A shelf keeps texts on the device, each under its key. What goes wrong is
@@ -32,7 +34,7 @@ func (s *shelf) load(key string) []byte {
 // save keeps data, which is text, under key.
 func (s *shelf) save(key string, data []byte) error {
 	if !utf8.Valid(data) {
-		return errors.New("only text can be kept on this device")
+		return words.Say("Only text can be kept on this device.")
 	}
 	err := s.set(key, string(data))
 	said := s.said
@@ -41,7 +43,7 @@ func (s *shelf) save(key string, data []byte) error {
 		return nil
 	}
 	if errors.Is(err, errFull) {
-		return errors.New("This browser's storage is full, so your progress cannot be kept. Remove the data of other sites, or go on without.")
+		return words.Say("This browser's storage is full, so your progress cannot be kept. Remove the data of other sites, or go on without.")
 	}
-	return errors.New("This browser keeps nothing for this page, so your progress ends with this visit. A private window does that, and so does a setting that blocks site data.")
+	return words.Say("This browser keeps nothing for this page, so your progress ends with this visit. A private window does that, and so does a setting that blocks site data.")
 }

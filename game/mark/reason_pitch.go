@@ -125,8 +125,11 @@ func compareVibrato(t, y *heard) (f []finding) {
 			number(b.cents), times(b.hz)), 2 + b.cents/step(b.cents/2)}}}
 	}
 	yc, tc := two(b.cents, a.cents)
-	f = append(f, finding{aboutVibrato, Reason{words.Say("The vibrato of yours is %s: %s cents against %s.",
-		more(b.cents, a.cents, "wider", "narrower"), yc, tc), math.Abs(math.Log(b.cents/a.cents)) * (a.cents + b.cents) / 2 / step((a.cents+b.cents)/2)}})
+	far := words.Say("The vibrato of yours is narrower: %s cents against %s.", yc, tc)
+	if b.cents > a.cents {
+		far = words.Say("The vibrato of yours is wider: %s cents against %s.", yc, tc)
+	}
+	f = append(f, finding{aboutVibrato, Reason{far, math.Abs(math.Log(b.cents/a.cents)) * (a.cents + b.cents) / 2 / step((a.cents+b.cents)/2)}})
 	yr, tr := two(b.hz, a.hz)
 	f = append(f, finding{aboutVibrato, Reason{words.Say("The vibrato of yours is %s: %s times a second against %s.",
 		more(b.hz, a.hz, "faster", "slower"), yr, tr), rateSteps(a.hz, b.hz)}})

@@ -2,10 +2,12 @@ package speaker
 
 import (
 	"fmt"
+	"log"
 	"time"
 
 	"github.com/ebitengine/oto/v3"
 
+	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -29,7 +31,8 @@ func Open(p Page) Speaker {
 func openOto(d Device) *deck {
 	deck := newDeck(d, synth.NewPlayer(Rate), chunk)
 	if err := deck.connect(); err != nil {
-		deck.err = fmt.Errorf("This browser gives the page no sound (%v). Reload the page, or open it in another browser that is up to date.", err)
+		deck.err = words.Say("This browser gives the page no sound. Reload the page, or open it in another browser that is up to date.")
+		log.Print("no sound: ", err)
 	}
 	return deck
 }

@@ -1,8 +1,9 @@
 package speaker
 
 import (
-	"errors"
 	"time"
+
+	"partialcredit/game/words"
 )
 
 // A watch tells the states of a device apart.
@@ -22,8 +23,8 @@ const (
 )
 
 var (
-	errClosed = errors.New("This browser has shut down the sound of this page. Reload the page to hear something again.")
-	errNoPull = errors.New("This browser takes no sound from this page. Reload the page, or open it in another browser that is up to date.")
+	errClosed = words.Say("This browser has shut down the sound of this page. Reload the page to hear something again.")
+	errNoPull = words.Say("This browser takes no sound from this page. Reload the page, or open it in another browser that is up to date.")
 )
 
 // pulled notes that the device has taken samples.

@@ -12,48 +12,64 @@ import (
 	"strings"
 	"testing"
 
+	"partialcredit/game/ask"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
 
 // sayers are the functions and methods, by name, that are given English to be
-// said, and which of their arguments it is. Their English must stand in the
-// call: what is handed on in a variable is found where it was given to another
-// sayer.
-var sayers = map[string][]int{"Say": {0}, "say": {0}, "t": {0}, "more": {2, 3}}
+// said, and which of their arguments it is. It must stand in the call, or in
+// a constant or a variable of a package, of which every text is taken; what is
+// handed on in another variable is found where it was given to another sayer.
+var sayers = map[string][]int{"Say": {0}, "say": {0}, "t": {0}, "Tell": {0}, "more": {2, 3}}
 
 // spoken finds every text that the code says, and where. It reads the files
 // for every system, not only for this one.
 func spoken(t *testing.T) map[string]string {
-	found := map[string]string{}
+	code := token.NewFileSet()
+	var files []*ast.File
 	for _, root := range []string{"..", "../../cmd/partialcredit"} {
 		walk(t, root, ".go", func(path string, data []byte) {
 			if strings.HasSuffix(path, "_test.go") || filepath.Dir(path) == filepath.Join("..", "words") {
 				return
 			}
-			files := token.NewFileSet()
-			file, err := parser.ParseFile(files, path, data, 0)
+			file, err := parser.ParseFile(code, filepath.ToSlash(path), data, 0)
 			if err != nil {
 				t.Fatal(err)
 			}
-			ast.Inspect(file, func(n ast.Node) bool {
-				call, ok := n.(*ast.CallExpr)
-				if !ok {
-					return true
-				}
-				for _, i := range sayers[called(call)] {
-					if i >= len(call.Args) {
-						continue
-					}
-					if text, ok := literal(call.Args[i]); ok && text != "" {
-						at := files.Position(call.Pos())
-						found[text] = filepath.ToSlash(at.Filename) + ":" + strconv.Itoa(at.Line)
-					}
-				}
-				return true
-			})
+			files = append(files, file)
 		})
 	}
+	named := map[string][]string{}
+	for _, file := range files {
+		for _, d := range file.Decls {
+			declared(d, func(name string, values []string) { named[file.Name.Name+"."+name] = values })
+		}
+	}
+	found := map[string]string{}
+	for _, file := range files {
+		ast.Inspect(file, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok {
+				return true
+			}
+			for _, i := range sayers[called(call)] {
+				if i >= len(call.Args) {
+					continue
+				}
+				said := named[name(call.Args[i], file.Name.Name)]
+				if text, ok := literal(call.Args[i]); ok {
+					said = []string{text}
+				}
+				for _, text := range said {
+					at := code.Position(call.Pos())
+					found[text] = at.Filename + ":" + strconv.Itoa(at.Line)
+				}
+			}
+			return true
+		})
+	}
+	delete(found, "")
 	return found
 }
 
@@ -84,6 +100,59 @@ func literal(e ast.Expr) (string, bool) {
 		return a + b, okA && okB && e.Op == token.ADD
 	}
 	return "", false
+}
+
+// name is that of the constant or variable that a text is taken from, with its
+// package: "game.howTo" for howTo, "game.parts" for parts[i].name.
+func name(e ast.Expr, here string) string {
+	switch e := e.(type) {
+	case *ast.Ident:
+		return here + "." + e.Name
+	case *ast.IndexExpr:
+		return name(e.X, here)
+	case *ast.SelectorExpr:
+		if _, indexed := e.X.(*ast.IndexExpr); indexed {
+			return name(e.X, here)
+		}
+		if p, ok := e.X.(*ast.Ident); ok {
+			return p.Name + "." + e.Sel.Name
+		}
+	}
+	return ""
+}
+
+// declared gives the constants and variables of a declaration with the texts
+// in them.
+func declared(d ast.Decl, f func(name string, values []string)) {
+	general, ok := d.(*ast.GenDecl)
+	if !ok {
+		return
+	}
+	for _, spec := range general.Specs {
+		v, ok := spec.(*ast.ValueSpec)
+		if !ok || len(v.Values) != len(v.Names) {
+			continue
+		}
+		for i, value := range v.Values {
+			var texts []string
+			if text, ok := literal(value); ok {
+				texts = []string{text}
+			} else if list, ok := value.(*ast.CompositeLit); ok {
+				ast.Inspect(list, func(n ast.Node) bool {
+					if e, ok := n.(ast.Expr); ok {
+						if text, ok := literal(e); ok {
+							if _, field := synth.FieldByName(text); !field { // which nobody reads
+								texts = append(texts, text)
+							}
+							return false
+						}
+					}
+					return true
+				})
+			}
+			f(v.Names[i].Name, texts)
+		}
+	}
 }
 
 // texts are the fields of a sheet that people read.
@@ -117,6 +186,18 @@ func written(t *testing.T) map[string]string {
 	})
 	if len(found) == 0 {
 		t.Error("the course has no texts")
+	}
+	return found
+}
+
+// handed are the texts that the rules hand on as values.
+func handed() map[string]string {
+	found := map[string]string{}
+	for _, s := range []sheet.Strictness{sheet.Practised, sheet.Beginner} {
+		found[s.Whom()] = "sheet.Strictness"
+	}
+	for _, text := range append(ask.Comparison, ask.Intervals...) {
+		found[text] = "ask"
 	}
 	return found
 }

@@ -35,7 +35,7 @@ func TestGermanOfFields(t *testing.T) {
 func TestGermanValues(t *testing.T) {
 	cldr := message.NewPrinter(language.German)
 	units := map[string]string{
-		" cents": " Cent", " semitones": " Halbtöne", " points": " Punkte",
+		" cents": " Cent", " semitones": " Halbtöne", " points": " Prozentpunkte",
 		" %": " %", " Hz": " Hz", " s": " s", " ms": " ms", " dB": " dB", "°": "°", "′": "′", "": "",
 	}
 	check := func(field, english string) {

@@ -10,7 +10,8 @@ import (
 )
 
 // A Message is a sentence of the program, to be said in any language: an
-// English format and what to put in. It formats as English.
+// English format and what to put in. It formats as English, and it can be what
+// has gone wrong.
 type Message struct {
 	Format string
 	Args   []any
@@ -23,6 +24,10 @@ func Say(format string, args ...any) Message { return Message{format, args} }
 
 // String is the message in English.
 func (m Message) String() string { return English.In(m) }
+
+// Error is the message in English, which is said in a language as any text is:
+// a message that is an error has nothing put in.
+func (m Message) Error() string { return m.String() }
 
 // A Language says messages.
 type Language struct {
