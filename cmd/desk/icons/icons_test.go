@@ -50,7 +50,7 @@ func TestIconsAreThoseOfTheDrawing(t *testing.T) {
 }
 
 // share is the part of the pixels that differ by more than 4 of 255.
-func share(a image.Image, b *image.NRGBA) float64 {
+func share(a, b image.Image) float64 {
 	const most = 4 * 257
 	far := func(x, y uint32) bool { return x > y+most || y > x+most }
 	size, n := a.Bounds().Size(), 0
