@@ -6,76 +6,75 @@ import (
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
-	"partialcredit/synth"
+	"partialcredit/game/words"
 )
 
-// A Game is a learner at work on a sheet.
+// A Game is a learner at work on a course of sheets.
 type Game struct {
-	sheet   *sheet.Sheet
-	measure ui.Measure
+	course    []*sheet.Sheet
+	measure   ui.Measure
+	preferred []string // languages of the browser
+	lang      *words.Language
 
-	page     pageKind
-	over     overlay
-	current  int // which exercise
-	work     work
-	handedIn bool // the attempt in work
-	playing  playing
-	kept     progress
-	pager    int // which part of the contents is on the screen
+	page    page
+	over    overlay
+	at      place
+	work    work
+	asking  asking
+	session session
+	bench   bench
+	sweep   sweep
+	playing playing
+	kept    progress
+	offered []byte // progress from a file, until the learner says what to do with it
+	part    int    // of a list or of the help: what is on the screen
+	view    int    // of the progress: marks, confusions or limits
+	wishes  []Wish
 
 	in       Input
 	hands    ui.Hands
 	focus    string
 	last     time.Duration // when a person last did something
-	opened   time.Duration // when the exercise was opened
+	opened   time.Duration // when the page was opened
 	scene    Scene
 	say      string
 	dirty    bool // the scene must be laid out anew
 	revision int
 	layouts  int
 	saved    int
-	markers  map[int]*mark.Reference
+	serial   int // of questions, since the program started
+	markers  map[string]*mark.Reference
 }
 
-type pageKind int
+// A place is where a learner is in the course.
+type place struct{ sheet, exercise int }
 
-const (
-	contents pageKind = iota
-	working
-	marked
-)
-
-// An overlay is what lies over the page.
-type overlay int
-
-const (
-	noOverlay overlay = iota
-	volumeHint
-	eraseQuestion
-	note // what the learner must be told: say
-)
-
-// work is what the learner has done with the current exercise.
-type work struct {
-	yours     synth.Sound
-	uncovered bool // by the learner, before handing in
-	result    mark.Result
-	marks     float64 // after the cap
-	target    picture
-	mine      picture
-}
-
-// UncoveredCap is the most marks for a target that was uncovered before it was
-// handed in.
-const UncoveredCap = 80
-
-// New opens a sheet where saved left it. A nil or damaged saved state starts
+// New opens a course where saved left it. A nil or damaged saved state starts
 // anew, and says so where something was damaged.
-func New(s *sheet.Sheet, saved []byte, measure ui.Measure) *Game {
-	g := &Game{sheet: s, measure: measure, dirty: true, markers: map[int]*mark.Reference{}}
+func New(course []*sheet.Sheet, saved []byte, measure ui.Measure) *Game {
+	g := &Game{course: course, measure: measure, lang: words.English, dirty: true, markers: map[string]*mark.Reference{}}
 	g.restore(saved)
 	return g
 }
+
+// Speak chooses the language by what the browser says its user prefers, as long
+// as the learner has not chosen another.
+func (g *Game) Speak(preferred []string) {
+	g.preferred = preferred
+	g.chooseLanguage()
+}
+
+func (g *Game) chooseLanguage() {
+	l := words.Choose(append([]string{g.kept.Language}, g.preferred...))
+	g.dirty = g.dirty || l != g.lang
+	g.lang = l
+}
+
+// Language is the BCP 47 tag of what the game speaks.
+func (g *Game) Language() string { return g.lang.Tag }
+
+// t puts a text of the program into the learner's language.
+func (g *Game) t(format string, args ...any) string { return g.lang.Say(format, args...) }
 
 // Update takes the input of one tick.
 func (g *Game) Update(in Input) {
@@ -83,7 +82,7 @@ func (g *Game) Update(in Input) {
 		g.dirty = true
 		g.hands.LetGo() // what a finger held is elsewhere now
 	}
-	g.dirty = g.dirty || in.Audio != g.in.Audio
+	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update
 	g.in = in
 	for _, e := range in.Events {
 		g.last = in.Now
@@ -93,6 +92,9 @@ func (g *Game) Update(in Input) {
 		g.event(e)
 	}
 	g.rest()
+	g.follow()
+	g.move()
+	g.pass()
 	if g.playing.loud.work(workPerTick) {
 		g.putPictures() // to the new scale
 		g.revision++
@@ -145,8 +147,8 @@ func (g *Game) Revision() int { return g.revision }
 // Idle reports that nothing goes on: until a person does something the next
 // tick changes nothing.
 func (g *Game) Idle() bool {
-	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() &&
-		!g.work.mine.live && !g.work.target.live && !g.dirty && (g.page != working || g.markers[g.current] != nil)
+	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -154,89 +156,67 @@ func (g *Game) Layout() int { return g.layouts }
 
 // Tell lays a note over the page: something is wrong, and what to do.
 func (g *Game) Tell(s string) {
-	g.say, g.over, g.dirty = s, note, true
+	g.say, g.over, g.dirty = g.t(s), note, true
 }
 
-func (g *Game) exercise() *sheet.Exercise { return &g.sheet.Exercises[g.current] }
+func (g *Game) sheet() *sheet.Sheet { return g.course[g.at.sheet] }
+
+func (g *Game) exercise() *sheet.Exercise { return &g.sheet().Exercises[g.at.exercise] }
+
+// find looks an exercise up by its id.
+func (g *Game) find(id string) (place, bool) {
+	for i, s := range g.course {
+		for j := range s.Exercises {
+			if s.Exercises[j].ID == id {
+				return place{i, j}, true
+			}
+		}
+	}
+	return place{}, false
+}
+
+// show turns to a page.
+func (g *Game) show(p page) {
+	g.stop()
+	g.sweep = sweep{}
+	g.page, g.opened, g.dirty, g.part = p, g.in.Now, true, 0
+	g.keep()
+}
 
 // open shows an exercise, from its start or from where the learner left it.
-func (g *Game) open(i int) {
+func (g *Game) open(at place) {
 	g.leave()
-	g.handedIn = false
-	g.current, g.page, g.opened, g.dirty = i, working, g.in.Now, true
-	g.stop()
+	g.at = at
 	e := g.exercise()
-	g.work = work{yours: e.Start()}
-	g.work.target.still(e.Target)
-	g.work.mine.still(g.work.yours)
-	g.playing.loud = newLoud(e.Target, g.work.yours)
-	g.resume(g.kept.Left[e.ID])
-	g.keep()
-}
-
-// set moves a control of the learner's sound.
-func (g *Game) set(control int, v float64) {
-	c := &g.exercise().Controls[control]
-	before := c.Get(&g.work.yours)
-	c.Set(&g.work.yours, v)
-	if c.Get(&g.work.yours) == before {
-		return
+	switch e.Kind {
+	case sheet.Match, sheet.Show:
+		g.work = newWork(e)
+		if e.Kind == sheet.Show {
+			g.playing.loud = newAlone(g.work.yours)
+			g.show(showing)
+			break
+		}
+		g.playing.loud = newLoud(e.Target, g.work.yours)
+		g.show(working)
+		g.resume(g.kept.Left[e.ID])
+	default:
+		g.openRun()
 	}
-	g.work.mine.still(g.work.yours)
-	g.playing.loud.change(g.work.yours)
-	g.dirty = true
-	g.keep()
 }
 
-// handIn marks the learner's sound and keeps the marks.
-func (g *Game) handIn() {
-	g.grade()
-	g.kept.add(g.exercise().ID, g.work.marks)
-	g.say = g.verdict()
-	g.keep()
-}
-
-// grade marks the learner's sound.
-func (g *Game) grade() {
-	g.stop()
-	g.playing.loud.yours.finish()
-	g.work.result = g.marker().Mark(g.work.yours, g.sheet.Strictness.Times())
-	g.work.marks = g.work.result.Marks
-	if g.work.uncovered {
-		g.work.marks = min(g.work.marks, UncoveredCap)
-	}
-	g.page, g.handedIn, g.dirty = marked, true, true
-}
-
-// marker measures the target of the current exercise once.
-func (g *Game) marker() *mark.Reference {
-	r, ok := g.markers[g.current]
-	if !ok {
-		r = mark.Prepare(g.exercise().Target)
-		g.markers[g.current] = r
-	}
-	return r
-}
-
-// again goes back to work on a marked exercise, from where it was handed in.
-func (g *Game) again() {
-	g.stop()
-	g.work.uncovered, g.handedIn = false, false
-	g.page, g.dirty = working, true
-	g.keep()
-}
-
-// next opens the exercise after this one, or the contents after the last.
+// next opens the exercise after this one, or the sheet after the last; in
+// practice, whatever is asked next.
 func (g *Game) next() {
-	if g.current+1 < len(g.sheet.Exercises) {
-		g.open(g.current + 1)
+	if g.session.on {
+		g.practise()
 		return
 	}
-	g.contents()
-}
-
-func (g *Game) contents() {
-	g.stop()
-	g.page, g.dirty = contents, true
-	g.keep()
+	if g.at.exercise+1 < len(g.sheet().Exercises) {
+		g.open(place{g.at.sheet, g.at.exercise + 1})
+		return
+	}
+	g.leave()
+	g.at.sheet = min(g.at.sheet+1, len(g.course)-1)
+	g.at.exercise = 0
+	g.show(sheetPage)
 }

@@ -9,10 +9,13 @@ import (
 // An Input is everything that reaches the game in one tick.
 type Input struct {
 	Now    time.Duration // since the program started
+	Date   time.Time     // by the clock and in the place of the device
+	Random uint64        // another number every tick
 	W, H   float64       // of the screen, in CSS pixels
 	Events []ui.Event
 	Heard  Heard
 	Audio  Audio
+	Update bool // a new version of the program has arrived
 }
 
 // Heard is the newest sound that has reached the ear.
@@ -31,3 +34,12 @@ const (
 	Suspended
 	NoAudio
 )
+
+// today is the number of the day since 1970-01-01 where the device is.
+func (g *Game) today() int {
+	d := g.in.Date
+	return int(time.Date(d.Year(), d.Month(), d.Day(), 0, 0, 0, 0, time.UTC).Unix() / (24 * 60 * 60))
+}
+
+// date is the day of a number.
+func date(day int) time.Time { return time.Unix(int64(day)*24*60*60, 0).UTC() }

@@ -1,9 +1,7 @@
 package game
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"partialcredit/game/ui"
 )
@@ -15,64 +13,107 @@ func (g *Game) layout() {
 	g.layouts++
 	g.scene = Scene{Focus: g.focus, Say: g.say}
 	p := newPaper(&g.scene, g.in.W, g.in.H, g.measure)
-	if g.page == contents {
+	switch g.page {
+	case contents:
 		g.layContents(p)
-	} else {
-		g.layExercise(p)
-		g.refreshPictures()
-		g.putPictures()
+	case sheetPage:
+		g.laySheet(p)
+	case working:
+		g.layFrame(p, g.workingFrame(p))
+	case marked:
+		g.layFrame(p, g.markedFrame(p))
+	case showing:
+		g.layFrame(p, g.showingFrame(p))
+	case asking1:
+		g.layQuestion(p)
+	case answered:
+		g.layFrame(p, g.answeredFrame(p))
+	case result:
+		g.layResult(p)
+	case benchPage:
+		g.layFrame(p, g.benchFrame(p))
+	case practicePage:
+		g.layPractice(p)
+	case progressPage:
+		g.layProgress(p)
+	case helpPage:
+		g.layHelp(p)
 	}
+	g.refreshPictures()
+	g.putPictures()
 	if g.over != noOverlay {
 		g.layOverlay(p)
 	}
 }
 
-// layExercise lays out an exercise, at work or marked.
-func (g *Game) layExercise(p *paper) {
-	e := g.exercise()
-	g.scene.Title = fmt.Sprintf("%d. %s", g.current+1, e.Title)
-	g.scene.Body = e.Task
-	if g.page == marked {
-		g.scene.Body = g.verdict()
+// A frame is what stands on a page that shows sounds: pictures above, something
+// to set or to read below, buttons to listen and buttons that go on.
+type frame struct {
+	title, place, wide string // the place, and as it is written where there is room
+	task               string
+	plots              func(p *paper, boxes []ui.Rect) // trace and partials where nil
+	middle             func(p *paper, r ui.Rect)       // what is set, or what is read
+	height             float64                         // that the middle needs; 0 where it takes what the pictures leave
+	across             bool                            // the middle takes the width of the page
+	hint               string                          // beside it
+	beside             func(p *paper, r ui.Rect)       // what else is beside it
+	listening          []ui.Widget
+	back               ui.Widget
+	onward             []ui.Widget
+}
+
+func (g *Game) layFrame(p *paper, f frame) {
+	g.scene.Title = f.title
+	if g.scene.Body == "" {
+		g.scene.Body = f.task
+	}
+	plots := f.plots
+	if plots == nil {
+		plots = g.layPlots
 	}
 	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
 	switch {
 	case p.short:
 		left, right := area.CutLeft(math.Round(area.W*0.46), 2*p.gap)
-		left = g.layHeader(p, left)
-		g.layPlots(p, left.Rows(2, p.gap))
+		left = g.layHeader(p, left, f)
+		plots(p, left.Rows(2, p.gap))
 		bottom, rest := right.CutBottom(p.button, p.gap)
 		listen, rest := rest.CutBottom(p.button, p.gap)
-		g.layMiddle(p, rest)
-		g.layListening(p, listen)
-		g.layBottom(p, bottom)
+		f.middle(p, rest)
+		p.buttons(listen, f.listening...)
+		p.buttons(bottom, append([]ui.Widget{f.back}, f.onward...)...)
 	case p.wide:
 		area = g.layMargin(p, area)
-		rest := g.layHeader(p, area)
+		rest := g.layHeader(p, area, f)
 		bottom, rest := rest.CutBottom(p.button, p.gap)
-		plots, rest := rest.CutTop(math.Round(rest.H*g.plotShare(p, rest.H)), p.gap)
-		g.layPlots(p, plots.Columns(2, 2*p.gap))
+		above, rest := rest.CutTop(math.Round(rest.H*f.share(p, rest.H)), p.gap)
+		plots(p, above.Columns(2, 2*p.gap))
 		columns := rest.Columns(2, 2*p.gap)
-		if g.page == marked {
+		if f.across {
 			listen, above := columns[1].CutBottom(p.button, p.gap)
-			g.layMarks(p, ui.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: above.H})
-			g.layListening(p, listen)
+			f.middle(p, ui.Rect{X: rest.X, Y: rest.Y, W: rest.W, H: above.H})
+			p.buttons(listen, f.listening...)
 		} else {
-			g.layRulers(p, columns[0])
+			f.middle(p, columns[0])
 			listen, below := columns[1].CutTop(p.button, p.gap)
-			g.layListening(p, listen)
-			p.paragraph(below, g.hint(), p.body, false, Faint)
+			p.buttons(listen, f.listening...)
+			if f.beside != nil {
+				f.beside(p, below)
+			}
+			p.paragraph(below, f.hint, p.body, false, Faint)
 		}
-		g.layBottom(p, bottom)
+		columns = bottom.Columns(2, 2*p.gap)
+		p.buttons(columns[0].Columns(2, p.gap)[0], f.back) // it stands apart from what goes on
+		p.buttons(columns[1], f.onward...)
 	default:
-		rest := g.layHeader(p, area)
+		rest := g.layHeader(p, area, f)
 		bottom, rest := rest.CutBottom(p.button, p.gap)
 		listen, rest := rest.CutBottom(p.button, p.gap)
-		plots, rest := rest.CutTop(math.Round(rest.H*g.plotShare(p, rest.H)), p.gap)
-		g.layPlots(p, plots.Rows(2, p.gap))
-		g.layMiddle(p, rest)
-		g.layListening(p, listen)
-		g.layBottom(p, bottom)
+		above, rest := rest.CutTop(math.Round(rest.H*f.share(p, rest.H)), p.gap)
+		plots(p, above.Rows(2, p.gap))
+		f.middle(p, rest)
+		p.buttons(listen, f.listening...)
+		p.buttons(bottom, append([]ui.Widget{f.back}, f.onward...)...)
 	}
 }
 
@@ -80,48 +121,43 @@ func (g *Game) layExercise(p *paper) {
 // rulers shrink first.
 const leastPicture = 64
 
-// plotShare is how much of the height the pictures get: what the rulers or the
-// marks leave.
-func (g *Game) plotShare(p *paper, height float64) float64 {
-	if g.page == marked {
+// share is how much of the height the pictures get: what the middle leaves.
+func (f *frame) share(p *paper, height float64) float64 {
+	if f.height == 0 {
 		if p.wide {
 			return 0.58
 		}
 		return 0.5
 	}
-	need, least, most := g.rulersHeight(p), 2*leastPicture+p.gap, 0.8
+	need, least, most := f.height, 2*leastPicture+p.gap, 0.8
 	if p.wide {
-		need, most = max(need, p.button+p.gap+3*p.body*leading), 0.62
+		need, least, most = max(need, p.button+p.gap+3*p.body*leading), leastPicture, 0.62
 	}
 	return min(most, max(least, height-need-p.gap)/height)
 }
 
 // layHeader writes title, place and task, and returns what is left below.
-func (g *Game) layHeader(p *paper, r ui.Rect) ui.Rect {
-	place := fmt.Sprintf("%d/%d", g.current+1, len(g.sheet.Exercises))
-	if p.wide {
-		place = fmt.Sprintf("Sheet: %s · %d of %d", g.sheet.Title, g.current+1, len(g.sheet.Exercises))
+func (g *Game) layHeader(p *paper, r ui.Rect, f frame) ui.Rect {
+	place := f.place
+	if p.wide && f.wide != "" {
+		place = f.wide
 	}
-	w := p.measure(place, p.body, false) + p.gap
-	p.line(ui.Rect{X: r.X, Y: r.Y + 0.8*(p.title-p.body), W: r.W, H: p.title}, place, p.body, false, Faint, Right)
+	w := 0.0
+	if place != "" {
+		w = p.measure(place, p.body, false) + p.gap
+		p.line(ui.Rect{X: r.X, Y: r.Y + 0.8*(p.title-p.body), W: r.W, H: p.title}, place, p.body, false, Faint, Right)
+	}
 	title := ui.Rect{X: r.X, Y: r.Y, W: r.W - w, H: r.H}
-	below, _ := p.paragraph(title, g.scene.Title, p.title, true, Black)
+	below, _ := p.paragraph(title, f.title, p.title, true, Black)
 	below.W = r.W
-	task := g.exercise().Task
-	switch {
-	case g.page == marked && p.wide:
-		task = "Marked. Filled and solid: yours. Open and dashed: the target. A tick is a partial within one just-noticeable step."
-	case g.page == marked:
-		task = "Solid: yours. Dashed: the target."
-	}
-	below, _ = p.paragraph(below, task, p.body, false, Faint)
+	below, _ = p.paragraph(below, f.task, p.body, false, Faint)
 	_, below = below.CutTop(0, p.gap)
 	return below
 }
 
 // layPlots gives the trace and the partials their boxes and titles.
 func (g *Game) layPlots(p *paper, boxes []ui.Rect) {
-	names := [2]string{"Trace", "Partials"}
+	names := [2]string{g.t("Trace"), g.t("Partials")}
 	for i, name := range names {
 		if p.wide {
 			var title ui.Rect
@@ -135,59 +171,30 @@ func (g *Game) layPlots(p *paper, boxes []ui.Rect) {
 	g.scene.Partials = &Partials{Rect: boxes[1]}
 }
 
-// layMiddle lays out what stands between the pictures and the buttons.
-func (g *Game) layMiddle(p *paper, r ui.Rect) {
-	if g.page == marked {
-		g.layMarks(p, r)
-		return
+// placed fills in where in the sheet the exercise stands.
+func (g *Game) placed(f frame) frame {
+	n := len(g.sheet().Exercises)
+	f.place = g.t("%d/%d", g.at.exercise+1, n)
+	f.wide = g.t("Sheet: %s · %d of %d", g.sheet().Title, g.at.exercise+1, n)
+	f.back = ui.Widget{ID: "contents", Label: g.t("Contents"), Keys: "C"}
+	if g.session.on {
+		f.place = g.t("Practice")
+		f.wide = g.t("Practice: %d asked", g.session.asked)
+		f.back = ui.Widget{ID: "end", Label: g.t("End the set"), Face: g.t("End")}
 	}
-	g.layRulers(p, r)
+	return f
 }
 
-func (g *Game) layListening(p *paper, r ui.Rect) {
-	p.buttons(r,
-		ui.Widget{ID: "target", Label: "Target", On: g.playing.what == toTarget, Keys: "T"},
-		ui.Widget{ID: "yours", Label: "Yours", On: g.playing.what == toYours, Keys: "Y"},
-		ui.Widget{ID: "turn", Label: "In turn", On: g.playing.what == inTurn, Keys: "I"})
-}
+// numbered is the title of the current exercise with its number.
+func (g *Game) numbered() string { return g.exerciseLabel(g.at.exercise) }
 
-func (g *Game) layBottom(p *paper, r ui.Rect) {
-	back := ui.Widget{ID: "contents", Label: "Contents", Keys: "C"}
-	if p.wide { // it stands apart from what goes on
-		columns := r.Columns(2, 2*p.gap)
-		p.buttons(columns[0].Columns(2, p.gap)[0], back)
-		g.layOnward(p, columns[1])
-		return
-	}
-	g.layOnward(p, r, back)
-}
-
-// layOnward lays out the buttons that go on with the exercise, after others.
-func (g *Game) layOnward(p *paper, r ui.Rect, before ...ui.Widget) {
-	if g.page == marked {
-		p.buttons(r, append(before,
-			ui.Widget{ID: "again", Label: "Again", Keys: "A"},
-			ui.Widget{ID: "next", Label: "Next", Primary: true, Keys: "N"})...)
-		return
-	}
-	uncover := ui.Widget{ID: "uncover", Label: fmt.Sprintf("Uncover the target: at most %d marks", UncoveredCap), Face: "Uncover", Keys: "U"}
-	if g.work.uncovered {
-		uncover.Face, uncover.Label, uncover.Disabled = "Uncovered", "The target is uncovered", true
-	}
-	p.buttons(r, append(before, uncover, ui.Widget{ID: "hand in", Label: "Hand in", Primary: true, Keys: "H"})...)
-}
-
-// hint tells what can be done on this page beside the rulers.
-func (g *Game) hint() string {
-	s := []string{"Keys: T target, Y yours, I in turn, H hand in; arrow keys move a ruler, with Shift by a fine step."}
-	if !g.work.uncovered {
-		s = append(s, fmt.Sprintf("Ears first: the target's picture stays covered. Uncovered before handing in, it gives at most %d marks.", UncoveredCap))
-	}
+// silentDevice says what is wrong where the device plays nothing.
+func (g *Game) silentDevice() string {
 	switch g.in.Audio {
 	case NoAudio:
-		return "This browser plays no sound here: allow sound for this page or try another browser."
+		return g.t("This browser plays no sound here: allow sound for this page or try another browser.")
 	case Suspended:
-		return "The sound is paused by the device: touch a button to go on."
+		return g.t("The sound is paused by the device: touch a button to go on.")
 	}
-	return strings.Join(s, " ")
+	return ""
 }

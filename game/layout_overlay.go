@@ -4,29 +4,31 @@ import (
 	"partialcredit/game/ui"
 )
 
-// The usual cautions for listening, after WHO and ITU-T H.870 (safe listening);
-// they give way to local rules and professional advice.
-const (
-	hintTitle = "A comfortable level"
-	hintText  = "Turn the volume of the device down, then up until the sound is comfortable: you should still hear someone speak next to you. If your ears ring or sounds seem dull, stop and rest."
-	howTo     = "Listen to the target. Set the rulers until your own sound is like it; hear both in turn. Hand in, and read what was different."
-	caution   = "Keep the volume comfortable and rest your ears from time to time; if they ring or sounds seem dull, stop. Rules of your school and a doctor's advice come first. Nothing on the page flashes."
-	noteTitle = "Please note"
-	eraseAsk  = "Erase all marks?"
-	eraseText = "This takes every mark and setting off this device. It cannot be undone."
-)
+// The usual cautions for listening. "You should still hear someone speak next to
+// you" is a rule of thumb, common practice with no source; the levels and times in
+// the help are those of WHO and ITU-T H.870 and of NIOSH.
+const hintText = "Turn the volume of the device down, then up until the sound is comfortable: you should still hear someone speak next to you. If your ears ring or sounds seem dull, stop and rest."
 
 // layOverlay lays a sheet of paper over the page. Only its own widgets can be
 // used while it lies there.
 func (g *Game) layOverlay(p *paper) {
 	p.Widgets, p.over = nil, true
 	w := min(p.W-2*p.pad, 30*p.body)
-	title, text := hintTitle, hintText
+	var title, text string
+	var buttons []ui.Widget
 	switch g.over {
+	case volumeHint:
+		title, text = g.t("A comfortable level"), g.t(hintText)
+		buttons = []ui.Widget{{ID: "comfortable", Label: g.t("Comfortable"), Primary: true}}
 	case eraseQuestion:
-		title, text = eraseAsk, eraseText
+		title, text = g.t("Erase all marks?"), g.t("This takes every mark and setting off this device. It cannot be undone.")
+		buttons = []ui.Widget{{ID: "keep", Label: g.t("Keep them")}, {ID: "erase all", Label: g.t("Erase all"), Primary: true}}
+	case importQuestion:
+		title, text = g.t("Replace what is here?"), g.t("The marks and limits in the file take the place of those on this device. Export those first if you want to keep them.")
+		buttons = []ui.Widget{{ID: "keep", Label: g.t("Keep these")}, {ID: "replace", Label: g.t("Replace"), Primary: true}}
 	case note:
-		title, text = noteTitle, g.say
+		title, text = g.t("Please note"), g.say
+		buttons = []ui.Widget{{ID: "understood", Label: g.t("Understood"), Primary: true}}
 	}
 	inner := w - 2*p.pad
 	h := 2*p.pad + lines(1, p.title) + p.height(text, p.body, false, inner) + p.gap + p.button
@@ -39,15 +41,10 @@ func (g *Game) layOverlay(p *paper) {
 	_, r = r.CutTop(lines(1, p.title), 0)
 	r, _ = p.paragraph(r, text, p.body, false, Black)
 	bottom, r := r.CutBottom(p.button, p.gap)
-	switch g.over {
-	case volumeHint:
+	if g.over == volumeHint {
 		ruler, _ := r.CutBottom(finger, 0)
-		p.ruled("volume", "Volume", g.volumeRuler(), ruler)
-		p.buttons(bottom, ui.Widget{ID: "comfortable", Label: "Comfortable", Primary: true})
-	case note:
-		p.buttons(bottom, ui.Widget{ID: "understood", Label: "Understood", Primary: true})
-	default:
-		p.buttons(bottom, ui.Widget{ID: "keep", Label: "Keep them"}, ui.Widget{ID: "erase all", Label: "Erase all", Primary: true})
+		p.ruled("volume", g.t("Volume"), g.volumeRuler(), ruler)
 	}
+	p.buttons(bottom, buttons...)
 	p.Title, p.Body = title, text
 }

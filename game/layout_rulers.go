@@ -21,30 +21,41 @@ func (p *paper) rulerHeight() float64 {
 	return 84 * p.label / 17
 }
 
-func (g *Game) rulersHeight(p *paper) float64 {
-	n := float64(len(g.exercise().Controls))
-	return n*p.rulerHeight() + (n-1)*p.gap
+// rulersHeight is the height of n rulers.
+func (p *paper) rulersHeight(n int) float64 {
+	return float64(n)*p.rulerHeight() + float64(max(0, n-1))*p.gap
 }
 
-// layRulers lays out a ruler for every control, each between a button for a
+// allControls are the numbers of all that can be set.
+func (g *Game) allControls() []int {
+	all := make([]int, len(g.work.controls))
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}
+
+// layRulers lays out a ruler for each of the controls, between a button for a
 // fine step less and one for a fine step more.
-func (g *Game) layRulers(p *paper, r ui.Rect) {
-	n := len(g.exercise().Controls)
+func (g *Game) layRulers(p *paper, r ui.Rect, controls []int) {
+	n := len(controls)
 	h := max(finger, math.Min(p.rulerHeight(), (r.H-float64(n-1)*p.gap)/float64(n)))
 	gap := math.Min(p.gap, math.Max(0, (r.H-float64(n)*h)/math.Max(1, float64(n-1))))
-	for i := range g.exercise().Controls {
+	for _, i := range controls {
 		var row ui.Rect
 		row, r = r.CutTop(h, gap)
-		label := g.exercise().Controls[i].Label
+		label := g.lang.Value(g.work.controls[i].Label)
 		less := ui.Rect{X: row.X, Y: row.Y, W: finger, H: finger}
 		more := ui.Rect{X: row.Right() - finger, Y: row.Y, W: finger, H: finger}
 		less.Y, more.Y = row.Y+(h-finger)/2, row.Y+(h-finger)/2
-		ruler := g.ruler(i)
-		p.ruled(fmt.Sprintf("control %d", i), label, ruler, ui.Rect{X: less.Right() + 4, Y: row.Y, W: row.W - 2*finger - 8, H: h})
-		p.widget(ui.Widget{ID: fmt.Sprintf("less %d", i), Label: label + ": less", Face: "−", Rect: less, NoTab: true})
-		p.widget(ui.Widget{ID: fmt.Sprintf("more %d", i), Label: label + ": more", Face: "+", Rect: more, NoTab: true})
+		p.ruled(numberedID("control", i), label, g.ruler(i), ui.Rect{X: less.Right() + 4, Y: row.Y, W: row.W - 2*finger - 8, H: h})
+		p.widget(ui.Widget{ID: numberedID("less", i), Label: g.t("%s: less", label), Face: "−", Rect: less, NoTab: true})
+		p.widget(ui.Widget{ID: numberedID("more", i), Label: g.t("%s: more", label), Face: "+", Rect: more, NoTab: true})
 	}
 }
+
+// numberedID names one of several widgets that do alike.
+func numberedID(name string, i int) string { return fmt.Sprintf("%s %d", name, i) }
 
 // ruled puts a ruler into r.
 func (p *paper) ruled(id, label string, ruler ui.Ruler, r ui.Rect) {
@@ -59,17 +70,17 @@ func (p *paper) ruled(id, label string, ruler ui.Ruler, r ui.Rect) {
 
 // ruler is the ruler of a control.
 func (g *Game) ruler(control int) ui.Ruler {
-	c := &g.exercise().Controls[control]
+	c := &g.work.controls[control]
 	f := c.Field()
 	v := c.Get(&g.work.yours)
-	r := ui.Ruler{
+	text := func(v float64) string { return g.lang.Value(f.Format(v)) }
+	return ui.Ruler{
 		Min: c.Min, Max: c.Max, Start: c.Start, Value: v, Step: f.Step, Log: f.Log && c.Min > 0, Whole: f.Whole,
-		Text: f.Format(v), MinText: f.Format(c.Min), MaxText: f.Format(c.Max),
+		Text: text(v), MinText: text(c.Min), MaxText: text(c.Max),
 	}
-	return r
 }
 
 func (g *Game) volumeRuler() ui.Ruler {
 	v := g.kept.Volume
-	return ui.Ruler{Max: 1, Start: quiet, Value: v, Step: 0.01, Text: fmt.Sprintf("%.0f %%", 100*v), MinText: "silent", MaxText: "full"}
+	return ui.Ruler{Max: 1, Start: quiet, Value: v, Step: 0.01, Text: fmt.Sprintf("%.0f %%", 100*v), MinText: g.t("silent"), MaxText: g.t("full")}
 }

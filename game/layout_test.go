@@ -7,6 +7,7 @@ import (
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
+	"partialcredit/game/words"
 )
 
 var screens = []struct{ w, h float64 }{
@@ -18,7 +19,7 @@ var screens = []struct{ w, h float64 }{
 // screen, nothing that is touched is smaller than a finger or lies over
 // another, no text lies over a widget or is too small to read.
 func TestEverythingFits(t *testing.T) {
-	s := sheet.Builtin()
+	s := sixteen(t)[0]
 	four := s.Exercises[1]
 	for _, i := range []int{7, 3} {
 		four.Controls = append(four.Controls, s.Exercises[i].Controls...)
@@ -27,12 +28,12 @@ func TestEverythingFits(t *testing.T) {
 	four.Title = "Which of the four that can be set is set wrong, and how far?"
 	s.Exercises = append(s.Exercises, four)
 	reasons := []mark.Reason{
-		{Text: "Yours beats 2.1 times a second, the target 3.4: move the detune further away from zero.", Cost: 4},
-		{Text: "Every fourth partial is missing from the target: a quarter duty; yours misses every third one.", Cost: 2},
+		{Text: words.Say("Yours beats 2.1 times a second, the target 3.4: move the detune further away from zero."), Cost: 4},
+		{Text: words.Say("Every fourth partial is missing from the target: a quarter duty; yours misses every third one."), Cost: 2},
 	}
 	for i := range s.Exercises {
-		g := New(s, fmt.Appendf(nil, `{"version": 1, "exercise": %q}`, s.Exercises[i].ID), roughly)
-		for _, page := range []pageKind{contents, working, marked} {
+		g := New([]*sheet.Sheet{s}, fmt.Appendf(nil, `{"version": 1, "exercise": %q, "page": "work"}`, s.Exercises[i].ID), roughly)
+		for _, page := range []page{contents, sheetPage, working, marked} {
 			for _, screen := range screens {
 				g.page, g.over, g.dirty = page, noOverlay, true
 				g.work.result.Reasons, g.work.marks = reasons, 62

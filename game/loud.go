@@ -34,6 +34,17 @@ type level struct {
 	buffer []float32
 }
 
+// newSilent is for pages without sounds.
+func newSilent() *loud { return &loud{} }
+
+// newAlone is for a sound that nothing is compared with.
+func newAlone(yours synth.Sound) *loud {
+	l := &loud{}
+	l.yours.measure(yours)
+	l.yours.finish()
+	return l
+}
+
 func newLoud(target, yours synth.Sound) *loud {
 	l := &loud{}
 	l.target.measure(target)

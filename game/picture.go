@@ -27,6 +27,13 @@ type picture struct {
 	lines          []mark.Line
 	live           bool
 	age            int // ticks since the partials of a live sound were measured
+	note           note1
+}
+
+// note1 is all of a note, for looking at its moments one by one.
+type note1 struct {
+	sound          synth.Sound
+	samples, cycle []float32
 }
 
 // still makes the picture that of a silent sound. It is rendered when needed.
@@ -50,6 +57,21 @@ func (p *picture) refresh(h Heard, live bool) bool {
 	p.render()
 	p.analyse()
 	return true
+}
+
+// moment makes the picture that of one moment of the note, in seconds from its
+// start.
+func (p *picture) moment(seconds float64) {
+	if p.note.samples == nil || p.note.sound != p.sound {
+		n := max(int(p.sound.Seconds*Rate), analysed)
+		p.note = note1{p.sound, make([]float32, n), make([]float32, n)}
+		synth.NewVoice(p.sound, Rate).Render(p.note.samples, p.note.cycle)
+	}
+	to := max(analysed, min(int(seconds*Rate), len(p.note.samples)))
+	from := max(0, to-Window)
+	p.samples, p.cycle = append(p.samples[:0], p.note.samples[from:to]...), append(p.cycle[:0], p.note.cycle[from:to]...)
+	p.analyse()
+	p.stale, p.live = false, false
 }
 
 func (p *picture) render() {
@@ -90,15 +112,21 @@ func (p *picture) wave(gain, scale float64) Wave {
 	}
 }
 
-// refreshPictures brings both pictures up to date and reports whether either
-// has changed.
+// refreshPictures brings the pictures up to date and reports whether either has
+// changed.
 func (g *Game) refreshPictures() bool {
-	if g.page == contents {
+	if g.scene.Trace == nil {
 		return false
 	}
 	target, yours := g.sounding()
-	changed := g.work.mine.refresh(g.in.Heard, yours)
-	if g.targetShown() && g.work.target.refresh(g.in.Heard, target) {
+	changed := false
+	switch {
+	case g.page == benchPage && g.bench.slow:
+		changed = g.refreshMoment()
+	default:
+		changed = g.work.mine.refresh(g.in.Heard, yours)
+	}
+	if g.targetShown() && g.work.wanted.refresh(g.in.Heard, target) {
 		changed = true
 	}
 	if changed {
@@ -117,11 +145,12 @@ func (g *Game) putPictures() {
 	scale := 0.8 / tall
 	t, p := g.scene.Trace, g.scene.Partials
 	t.Yours, p.Yours = g.work.mine.wave(yours, scale), g.work.mine.lines
-	p.F0 = fundamental(&g.exercise().Target)
-	t.Covered, p.Covered = !g.targetShown(), !g.targetShown()
+	p.F0 = fundamental(&g.work.target)
+	covered := g.page == working && !g.work.uncovered
+	t.Covered, p.Covered = covered, covered
 	t.Target, p.Target, p.Marked = Wave{}, nil, nil
 	if g.targetShown() {
-		t.Target, p.Target = g.work.target.wave(target, scale), g.work.target.lines
+		t.Target, p.Target = g.work.wanted.wave(target, scale), g.work.wanted.lines
 	}
 	if g.page == marked {
 		p.Marked = g.work.result.Partials
@@ -147,4 +176,6 @@ func levelled(lines []Line, marked []Verdict) []Line {
 	return moved
 }
 
-func (g *Game) targetShown() bool { return g.page == marked || g.work.uncovered }
+func (g *Game) targetShown() bool {
+	return g.page.paired() && (g.page != working || g.work.uncovered)
+}

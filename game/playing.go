@@ -14,16 +14,19 @@ const (
 	toTarget
 	toYours
 	inTurn
+	toQuestion
 )
 
 // playing is what sounds now.
 type playing struct {
-	what listening
-	loud *loud
+	what  listening
+	since time.Duration
+	loud  *loud
 }
 
 const (
 	gap       = 0.25             // seconds between notes: a design choice
+	apart     = 0.4              // and between the sounds of a question
 	restAfter = 90 * time.Second // of playing with nobody touching anything
 )
 
@@ -31,12 +34,15 @@ const (
 // something has changed.
 func (g *Game) Program() synth.Program {
 	p := synth.Program{Gap: gap}
-	if g.playing.what == silence {
+	switch g.playing.what {
+	case silence:
 		return p
+	case toQuestion:
+		return synth.Program{Gap: apart, Once: true, Items: g.asking.items}
 	}
 	target, yours := g.playing.loud.gains()
 	if g.playing.what != toYours {
-		p.Items = append(p.Items, synth.Item{ID: int(toTarget), Sound: g.exercise().Target, Gain: target})
+		p.Items = append(p.Items, synth.Item{ID: int(toTarget), Sound: g.work.target, Gain: target})
 	}
 	if g.playing.what != toTarget {
 		p.Items = append(p.Items, synth.Item{ID: int(toYours), Sound: g.work.yours, Gain: yours})
@@ -53,7 +59,8 @@ func (g *Game) play(what listening) {
 	if g.playing.what == what {
 		what = silence
 	}
-	g.playing.what, g.dirty = what, true
+	g.playing.what, g.playing.since, g.dirty = what, g.in.Now, true
+	g.work.heard = g.work.heard || what != silence
 	if what != silence && !g.kept.Hinted {
 		g.over = volumeHint
 		g.hands.LetGo()
@@ -70,7 +77,8 @@ func (g *Game) stop() {
 func (g *Game) rest() {
 	if g.playing.what != silence && g.in.Now-g.last > restAfter {
 		g.stop()
-		g.say = "The sound has stopped: nothing was touched for a while, and ears need rests."
+		g.sweep = sweep{}
+		g.say = g.t("The sound has stopped: nothing was touched for a while, and ears need rests.")
 	}
 }
 

@@ -2,23 +2,38 @@ package game
 
 import (
 	"encoding/json"
+	"errors"
 	"math"
-	"slices"
 
+	"partialcredit/game/ask"
+	"partialcredit/game/practice"
 	"partialcredit/game/sheet"
+	"partialcredit/game/words"
+	"partialcredit/synth"
 )
 
 // progress is what stays on the device.
 type progress struct {
 	Version  int    `json:"version"`
 	Exercise string `json:"exercise"` // where the learner is
-	Page     string `json:"page"`     // "contents", "work" or "marked"
+	Page     string `json:"page"`     // one of pageNames
 	attempt
-	Left   map[string]attempt `json:"left"`   // what was left in other exercises, by their ids
-	Volume float64            `json:"volume"` // of the ruler, 0 to 1
-	Theme  Theme              `json:"theme"`
-	Hinted bool               `json:"hinted"` // the hint on the volume was seen
-	Marks  map[string]record  `json:"marks"`  // by the id of the exercise
+	Left map[string]attempt `json:"left"` // what was left in other exercises, by their ids
+	Runs map[string]ask.Run `json:"runs"` // and the runs that have not ended
+
+	Volume   float64 `json:"volume"` // of the ruler, 0 to 1
+	Theme    Theme   `json:"theme"`
+	Language string  `json:"language"` // BCP 47; the browser's choice where empty
+	Keyless  bool    `json:"keyless"`  // letters press no buttons
+	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
+
+	Marks    map[string]record              `json:"marks"`    // by the id of the exercise
+	History  []handIn                       `json:"history"`  // the oldest first
+	Limits   map[string][]limitRun          `json:"limits"`   // by the id of the exercise, the oldest first
+	Tables   map[string]*practice.Confusion `json:"tables"`   // what was answered, by the id of the exercise
+	Boxes    practice.Boxes                 `json:"boxes"`    // what to ask again, by its key
+	Confused practice.Confusion             `json:"confused"` // what was taken for what, by their keys
+	Bench    *synth.Sound                   `json:"bench"`    // what lies on the bench
 }
 
 // An attempt is what was done to an exercise and not yet handed in.
@@ -34,6 +49,21 @@ type record struct {
 	Tries int     `json:"tries"`
 }
 
+// A handIn is the marks of one day's work.
+type handIn struct {
+	Day      int     `json:"day"` // since 1970-01-01
+	Exercise string  `json:"exercise"`
+	Marks    float64 `json:"marks"`
+}
+
+// A limitRun is what one run of a limit found.
+type limitRun struct {
+	Day    int     `json:"day"`
+	Value  float64 `json:"value"` // in the unit of the quantity; a bound where not found
+	Factor float64 `json:"factor"`
+	Found  bool    `json:"found"`
+}
+
 // A Theme is the look the user asked for.
 type Theme string
 
@@ -45,11 +75,10 @@ const (
 )
 
 const (
-	progressVersion = 1
+	progressVersion = 2    // 1 knew matches only
 	quiet           = 0.45 // the volume ruler at first: 14 dB under full
+	longHistory     = 2000 // hand-ins that are kept, and the runs of a limit: a tablet's storage is small
 )
-
-var pageNames = map[pageKind]string{contents: "contents", working: "work", marked: "marked"}
 
 // Kept changes when what should be kept on the device has changed.
 func (g *Game) Kept() int { return g.saved }
@@ -70,49 +99,76 @@ func (g *Game) Theme() Theme { return g.kept.Theme }
 
 func (g *Game) keep() { g.saved++ }
 
+var errProgress = errors.New("not progress that this program has kept")
+
+// read reads what was kept.
+func read(saved []byte) (progress, error) {
+	k := progress{Volume: quiet}
+	if err := json.Unmarshal(saved, &k); err != nil {
+		return k, err
+	}
+	if k.Version < 1 || k.Version > progressVersion {
+		return k, errProgress
+	}
+	return k, nil
+}
+
 // restore goes on where saved left off.
 func (g *Game) restore(saved []byte) {
-	fresh := progress{Volume: quiet, Marks: map[string]record{}, Left: map[string]attempt{}}
-	g.kept, g.playing.loud = fresh, nil
+	g.playing.loud = newSilent()
+	g.kept = progress{Volume: quiet}
 	if len(saved) > 0 {
-		k := fresh
-		if err := json.Unmarshal(saved, &k); err != nil || k.Version != progressVersion {
-			g.Tell("The progress kept on this device could not be read, so the sheet starts anew.")
+		if k, err := read(saved); err != nil {
+			g.Tell("The progress kept on this device could not be read, so the course starts anew.")
 		} else {
 			g.kept = k
 		}
 	}
 	g.kept.tidy()
+	g.chooseLanguage()
 	k := g.kept
-	at := slices.IndexFunc(g.sheet.Exercises, func(e sheet.Exercise) bool { return e.ID == k.Exercise })
-	g.open(max(at, 0))
-	if at < 0 {
+	at, ok := g.find(k.Exercise)
+	if !ok {
+		g.at = place{}
+		g.show(contents)
 		return
 	}
-	g.resume(k.attempt)
+	g.at = at
 	switch k.Page {
-	case pageNames[contents]:
-		g.page = contents
-	case pageNames[marked]:
-		g.grade()
+	case pageNames[working], pageNames[marked], pageNames[showing], pageNames[asking1], pageNames[answered]:
+		g.open(at)
+		g.resume(k.attempt)
+		if k.Page == pageNames[marked] && g.page == working {
+			g.grade()
+		}
+	case pageNames[sheetPage], pageNames[result]:
+		g.show(sheetPage)
+	case pageNames[benchPage]:
+		g.openBench()
+	default:
+		g.show(contents)
 	}
 }
 
 // attempt is what the learner has done to the current exercise.
 func (g *Game) attempt() attempt {
-	a := attempt{Uncovered: g.work.uncovered}
-	for i := range g.exercise().Controls {
-		a.Settings = append(a.Settings, g.exercise().Controls[i].Get(&g.work.yours))
+	a := attempt{}
+	if g.page != working && g.page != marked && g.page != showing {
+		return a
+	}
+	a.Uncovered = g.work.uncovered
+	for i := range g.work.controls {
+		a.Settings = append(a.Settings, g.work.controls[i].Get(&g.work.yours))
 	}
 	return a
 }
 
 // resume goes on with an attempt at the current exercise.
 func (g *Game) resume(a attempt) {
-	g.work.uncovered = a.Uncovered
-	if len(a.Settings) != len(g.exercise().Controls) {
+	if g.page != working && g.page != marked || len(a.Settings) != len(g.work.controls) {
 		return
 	}
+	g.work.uncovered = a.Uncovered
 	for i, v := range a.Settings {
 		g.set(i, v)
 	}
@@ -122,11 +178,11 @@ func (g *Game) resume(a attempt) {
 // leave keeps what was done to the current exercise for when it is opened
 // again. What was handed in starts a new attempt there.
 func (g *Game) leave() {
-	if g.playing.loud == nil {
-		return // none was open
+	if g.page != working && g.page != marked {
+		return
 	}
 	a := g.attempt()
-	a.Uncovered = a.Uncovered && !g.handedIn
+	a.Uncovered = a.Uncovered && !g.work.handedIn
 	g.kept.Left[g.exercise().ID] = a
 }
 
@@ -138,20 +194,84 @@ func (k *progress) tidy() {
 	if k.Theme != Paper && k.Theme != Blackboard {
 		k.Theme = AsSystem
 	}
-	if k.Marks == nil {
-		k.Marks = map[string]record{}
+	if words.Choose([]string{k.Language}).Tag != k.Language {
+		k.Language = ""
 	}
-	if k.Left == nil {
-		k.Left = map[string]attempt{}
-	}
+	k.Marks, k.Left, k.Runs = made(k.Marks), made(k.Left), made(k.Runs)
+	k.Limits, k.Tables, k.Boxes = made(k.Limits), made(k.Tables), made(k.Boxes)
 	for id, r := range k.Marks {
 		r.Best, r.Last = max(0, min(100, r.Best)), max(0, min(100, r.Last))
 		k.Marks[id] = r
 	}
+	for i := range k.History {
+		k.History[i].Marks = max(0, min(100, k.History[i].Marks))
+	}
+	for id, t := range k.Tables {
+		if t == nil {
+			delete(k.Tables, id)
+		}
+	}
+	for id, runs := range k.Limits {
+		kept := runs[:0]
+		for _, r := range runs {
+			if r.Value > 0 && !math.IsInf(r.Value, 0) {
+				kept = append(kept, r)
+			}
+		}
+		k.Limits[id] = kept
+	}
+	if k.Bench != nil && k.Bench.Validate() != nil {
+		k.Bench = nil
+	}
+}
+
+func made[M ~map[K]V, K comparable, V any](m M) M {
+	if m == nil {
+		m = M{}
+	}
+	return m
 }
 
 // add keeps the marks of one hand-in.
-func (k *progress) add(id string, marks float64) {
+func (k *progress) add(id string, day int, marks float64) {
 	r := k.Marks[id]
 	k.Marks[id] = record{Best: max(r.Best, marks), Last: marks, Tries: r.Tries + 1}
+	k.History = append(k.History, handIn{day, id, marks})
+	k.History = k.History[max(0, len(k.History)-longHistory):]
+}
+
+// limit keeps what a run of a limit found.
+func (k *progress) limit(id string, r limitRun) {
+	k.Marks[id] = record{Tries: k.Marks[id].Tries + 1}
+	runs := append(k.Limits[id], r)
+	k.Limits[id] = runs[max(0, len(runs)-longHistory):]
+}
+
+// seen keeps that a demonstration was looked at.
+func (k *progress) seen(id string) { k.Marks[id] = record{Tries: k.Marks[id].Tries + 1} }
+
+// review moves what was answered through the boxes.
+func (k *progress) review(key string, right bool, day int) { k.Boxes.Answer(key, right, day) }
+
+// tally counts an answer: in the table of its exercise, in the boxes and among
+// what is confused.
+func (k *progress) tally(e *sheet.Exercise, q *ask.Question, answer, day int) {
+	if k.Tables[e.ID] == nil {
+		k.Tables[e.ID] = &practice.Confusion{}
+	}
+	k.Tables[e.ID].Add(q.Answers[q.Right], q.Answers[answer])
+	asked := key(e, q.Item)
+	k.review(asked, answer == q.Right, day)
+	if e.Kind == sheet.Name {
+		k.Confused.Add(asked, key(e, q.Answers[answer]))
+	}
+}
+
+// forget takes out of the boxes what the course no longer has.
+func (k *progress) forget(gone func(key string) bool) {
+	for key := range k.Boxes {
+		if gone(key) {
+			delete(k.Boxes, key)
+		}
+	}
 }

@@ -13,6 +13,8 @@ type Scene struct {
 
 	Trace    *Trace    // none where nil
 	Partials *Partials // none where nil
+	Charts   []Chart
+	Tables   []Table
 	Texts    []Text
 	Widgets  []ui.Widget // in the order of the Tab key
 	Focus    string      // the widget that has the keyboard's focus and shows it

@@ -19,11 +19,12 @@ type Item struct {
 	Gain  float64
 }
 
-// A Program is what a player plays: its items in turn, over and over, with Gap
-// seconds of silence between them. A program without items is silence.
+// A Program is what a player plays: its items in turn, over and over or once, with
+// Gap seconds of silence between them. A program without items is silence.
 type Program struct {
 	Items []Item
 	Gap   float64
+	Once  bool
 }
 
 // A Player plays a program. Its output never exceeds 0.5, every note starts
@@ -62,7 +63,7 @@ func (p *Player) Play(next Program) {
 	for i := range p.next.Items {
 		p.next.Items[i].Gain = finite(next.Items[i].Gain, 0, 1000)
 	}
-	p.next.Gap = finite(next.Gap, 0, 3600)
+	p.next.Gap, p.next.Once = finite(next.Gap, 0, 3600), next.Once
 	switch {
 	case p.waiting:
 	case slices.EqualFunc(p.next.Items, p.now.Items, sameID):
@@ -144,7 +145,7 @@ func (p *Player) turn() {
 		p.item, p.follows = -1, p.item+1
 		p.ticks = int(math.Round(p.now.Gap * p.rate / tick))
 	}
-	if p.item < 0 && p.ticks == 0 && len(p.now.Items) > 0 {
+	if n := len(p.now.Items); p.item < 0 && p.ticks == 0 && n > 0 && (p.follows < n || !p.now.Once) {
 		p.item = p.follows % len(p.now.Items)
 		p.voice.start(p.now.Items[p.item].Sound)
 		g := p.now.Items[p.item].Gain

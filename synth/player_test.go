@@ -65,6 +65,22 @@ func TestItemsSoundInTurn(t *testing.T) {
 	}
 }
 
+func TestOnceEndsAfterTheLastItem(t *testing.T) {
+	p := NewPlayer(48000)
+	once := Program{Items: []Item{{Sound: tone(69), Gain: 1}, {Sound: tone(81), Gain: 1}}, Gap: 0.1, Once: true}
+	for range 2 { // and again after silence
+		p.Play(once)
+		x := wide(playFor(p, 0.6))
+		if first, second := amplitude(x[2400:9600], 440/48000.), amplitude(x[19200:26400], 880/48000.); math.Abs(first-1) > 0.01 || math.Abs(second-1) > 0.01 {
+			t.Errorf("%v of the first note, %v of the second", first, second)
+		}
+		if after := peak(playFor(p, 2)); after != 0 {
+			t.Errorf("%v after the end", after)
+		}
+		p.Play(Program{})
+	}
+}
+
 func playbackPeak(x []float64) float64 {
 	return max(slices.Max(x), -slices.Min(x))
 }

@@ -50,7 +50,7 @@ func runRender(args []string, out io.Writer) error {
 
 func readSound(description, exercise string) (synth.Sound, error) {
 	if exercise != "" {
-		for _, e := range sheet.Builtin().Exercises {
+		for _, e := range sheet.Matches().Exercises {
 			if e.ID == exercise {
 				return e.Target, nil
 			}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"math/rand/v2"
 	"slices"
 	"time"
 
@@ -30,17 +31,21 @@ type app struct {
 	ticks    int
 	busy     bool
 	failed   bool
+	language string // BCP 47, that the page was told
 	mirrored int
 	saved    int
 	savedAt  time.Duration
 }
 
 func newApp(page *browser.Page, out speaker.Speaker) *app {
-	return &app{
-		game: game.New(sheet.Builtin(), page.Load(storageKey), view.Measure()),
+	a := &app{
+		game: game.New(sheet.Course(), page.Load(storageKey), view.Measure()),
 		page: page, speaker: out,
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
 	}
+	a.game.Follow(page.Fragment())
+	page.OnFragment(a.game.Follow)
+	return a
 }
 
 // Update is one tick.
@@ -71,15 +76,38 @@ func (a *app) Update(w, h float64) error {
 func (a *app) obey() {
 	a.speaker.Heard(&a.window)
 	a.game.Update(game.Input{
-		Now: a.page.Now(), W: a.w, H: a.h, Events: a.page.Events(),
+		Now: a.page.Now(), Date: time.Now(), Random: rand.Uint64(), W: a.w, H: a.h, Events: a.page.Events(),
 		Heard: game.Heard{Samples: a.window.Samples, Cycle: a.window.Cycle, Item: a.window.Item},
-		Audio: audio(a.speaker.State()),
+		Audio: audio(a.speaker.State()), Update: a.page.UpdateReady(),
 	})
-	if p := a.game.Program(); p.Gap != a.program.Gap || !slices.Equal(p.Items, a.program.Items) {
+	a.grant()
+	if p := a.game.Program(); p.Gap != a.program.Gap || p.Once != a.program.Once || !slices.Equal(p.Items, a.program.Items) {
 		a.program = p
 		a.speaker.Play(p)
 	}
 	a.speaker.SetVolume(a.game.Volume())
+}
+
+// grant does what the game wishes of the page.
+func (a *app) grant() {
+	for _, w := range a.game.Wishes() {
+		switch w.Kind {
+		case game.Copy:
+			a.page.Copy(a.page.Address()+w.Text, func(ok bool) {
+				if !ok {
+					a.page.SetFragment(w.Text)
+				}
+				a.game.Copied(ok)
+			})
+		case game.Download:
+			a.page.Download(w.Name, w.Text)
+		case game.OpenFile:
+			a.page.OpenFile(".json,application/json", game.MostImported, a.game.Import)
+		case game.Renew:
+			a.save()
+			a.page.Update()
+		}
+	}
 }
 
 // save keeps what has changed since the last time.

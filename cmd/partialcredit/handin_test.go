@@ -25,7 +25,7 @@ window.markedAfter = 0;`
 // beside other programs; the log has the figures.
 func TestHandInIsQuick(t *testing.T) {
 	const most = 1500.0 // ms
-	s := sheet.Builtin()
+	s := sheet.Matches()
 	l := resume(t, at(s.Exercises[0].ID), Visit{Before: []string{watchMarks}})
 	var all []float64
 	for i := range s.Exercises {

@@ -45,7 +45,7 @@ func (k Kept) script() string {
 
 // scene lays out natively what a screen shows: where things stand that the page's DOM does not name.
 func (k Kept) scene(s Screen) *game.Scene {
-	g := game.New(sheet.Builtin(), []byte(k.json()), view.Measure())
+	g := game.New(sheet.Course(), []byte(k.json()), view.Measure())
 	g.Update(game.Input{W: float64(s.Width), H: float64(s.Height), Heard: game.Heard{Item: -1}})
 	return g.Scene()
 }

@@ -44,7 +44,7 @@ func TestSheetIsPlayed(t *testing.T) {
 			l := c.learner
 			l.Page = Open(t, Visit{Screen: c.screen})
 			l.Started()
-			s := sheet.Builtin()
+			s := sheet.Matches()
 			for i := range s.Exercises {
 				l.exercise(s, i, c.name)
 			}

@@ -46,7 +46,7 @@ func TestUncoveringShowsTheTargetAndCapsTheMarks(t *testing.T) {
 
 func exercise(t *testing.T, id string) *sheet.Exercise {
 	t.Helper()
-	s := sheet.Builtin()
+	s := sheet.Matches()
 	for i := range s.Exercises {
 		if s.Exercises[i].ID == id {
 			return &s.Exercises[i]

@@ -57,9 +57,9 @@ func nudged(s synth.Sound, f *synth.Field) synth.Sound {
 func TestProgramsArriveAsTheyWereSent(t *testing.T) {
 	c := &counting{}
 	e := New(c)
-	for _, p := range []synth.Program{program(), {Gap: 3}, {}, {Items: program().Items[1:]}} {
+	for _, p := range []synth.Program{program(), {Gap: 3}, {Once: true}, {}, {Items: program().Items[1:]}} {
 		send(e, AppendProgram(nil, p))
-		if c.program.Gap != p.Gap || !slices.Equal(c.program.Items, p.Items) {
+		if c.program.Gap != p.Gap || c.program.Once != p.Once || !slices.Equal(c.program.Items, p.Items) {
 			t.Errorf("sent %+v, arrived %+v", p, c.program)
 		}
 	}

@@ -136,7 +136,7 @@ func TestSilence(t *testing.T) {
 		target, yours *heard
 		want          string
 	}{{sound, silence, "Yours is silent."}, {silence, sound, "The target is silent; yours is not."}} {
-		if r := reasons(c.target, c.yours); len(r) != 1 || r[0].Text != c.want {
+		if r := reasons(c.target, c.yours); len(r) != 1 || r[0].Text.String() != c.want {
 			t.Errorf("%v, want %q", r, c.want)
 		}
 	}

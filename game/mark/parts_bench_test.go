@@ -10,7 +10,7 @@ import (
 // the built-in sheet, from the learner's start. A mark is all four of them; a
 // preparation is the first three, for the target.
 func BenchmarkParts(b *testing.B) {
-	for _, e := range sheet.Builtin().Exercises {
+	for _, e := range sheet.Matches().Exercises {
 		yours, r := e.Start(), Prepare(e.Target)
 		sound := perform(yours, r.grid.seconds)
 		f, h := r.grid.take(sound)

@@ -3,11 +3,13 @@ package mark
 import (
 	"math"
 	"slices"
+
+	"partialcredit/game/words"
 )
 
 // A Reason is one sentence about what differs between a sound and its target.
 type Reason struct {
-	Text string
+	Text words.Message
 	Cost float64 // in just-noticeable steps; the bigger, the more costly
 }
 
@@ -63,9 +65,9 @@ func reasons(target, yours *heard) []Reason {
 	case target.silent && yours.silent:
 		return nil
 	case yours.silent:
-		return []Reason{{"Yours is silent.", 100}}
+		return []Reason{{words.Say("Yours is silent."), 100}}
 	case target.silent:
-		return []Reason{{"The target is silent; yours is not.", 100}}
+		return []Reason{{words.Say("The target is silent; yours is not."), 100}}
 	}
 	comparisons := []func(t, y *heard) []finding{
 		comparePitch, compareGlide, compareVibrato, compareMotion, compareTones,

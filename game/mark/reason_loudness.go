@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // compareLoudness speaks of how the level rises, falls and is held. The steps
@@ -12,11 +13,9 @@ func compareLoudness(t, y *heard) (f []finding) {
 	if !a.ok || !b.ok || t.moves() || y.moves() || resets(t.shape.family) || resets(y.shape.family) {
 		return // the level follows from what else moves
 	}
-	say := func(cost float64, format string, words ...any) {
-		f = append(f, finding{aboutLoudness, Reason{fmt.Sprintf(format, words...), cost}})
-	}
-	say(4*math.Abs(math.Log((0.012+b.attack)/(0.012+a.attack))), "The level of yours rises %s: it takes %s to its loudest, the target %s.",
-		more(b.attack, a.attack, "more slowly", "faster"), duration(b.attack), duration(a.attack))
+	find := func(cost float64, text words.Message) { f = append(f, finding{aboutLoudness, Reason{text, cost}}) }
+	find(4*math.Abs(math.Log((0.012+b.attack)/(0.012+a.attack))), words.Say("The level of yours rises %s: it takes %s to its loudest, the target %s.",
+		more(b.attack, a.attack, "more slowly", "faster"), duration(b.attack), duration(a.attack)))
 	if math.Min(a.left, b.left) < 0.3 {
 		return // there is no time for it to fall
 	}
@@ -27,13 +26,16 @@ func compareLoudness(t, y *heard) (f []finding) {
 			if math.Min(a.left, b.left) < 1 {
 				return // there is no time for it to fall
 			}
-			say(cost, "The level of yours dies away %s than that of the target.", more(b.decay, a.decay, "more slowly", "faster"))
+			find(cost, words.Say("The level of yours dies away %s than that of the target.", more(b.decay, a.decay, "more slowly", "faster")))
 			return
 		}
-		say(cost, "The level of yours dies away %s: its time is %s, the target's %s.",
-			more(b.decay, a.decay, "more slowly", "faster"), duration(b.decay), duration(a.decay))
+		find(cost, words.Say("The level of yours dies away %s: its time is %s, the target's %s.",
+			more(b.decay, a.decay, "more slowly", "faster"), duration(b.decay), duration(a.decay)))
 	}
-	say(math.Abs(levelSteps(a.held)-levelSteps(b.held)), "Yours holds a %s level after its start: %d %% of its loudest, the target %d %%.",
-		more(b.held, a.held, "higher", "lower"), percent(b.held), percent(a.held))
+	text := words.Say("Yours holds a lower level after its start: %d %% of its loudest, the target %d %%.", percent(b.held), percent(a.held))
+	if b.held > a.held {
+		text = words.Say("Yours holds a higher level after its start: %d %% of its loudest, the target %d %%.", percent(b.held), percent(a.held))
+	}
+	find(math.Abs(levelSteps(a.held)-levelSteps(b.held)), text)
 	return
 }

@@ -1,29 +1,31 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
-// moves says what moves, as a verb.
-func (m motion) moves(whose string) string {
-	if m.lone {
-		return "The level of " + whose2(whose) + " swells"
+// yoursMoves says what moves in yours, and how often.
+func (m motion) yoursMoves(often words.Message) words.Message {
+	switch {
+	case m.lone || m.kind == tremolo:
+		return words.Say("The level of yours swells %s a second", often)
+	case m.kind == beats:
+		return words.Say("Yours beats %s a second", often)
 	}
-	switch m.kind {
-	case beats:
-		return whose + " beats"
-	case tremolo:
-		return "The level of " + whose2(whose) + " swells"
-	}
-	return "The partials of " + whose2(whose) + " swell one after another"
+	return words.Say("The partials of yours swell one after another %s a second", often)
 }
 
-func whose2(s string) string {
-	if s == "Yours" {
-		return "yours"
+// targetMoves says it of the target.
+func (m motion) targetMoves(often words.Message) words.Message {
+	switch {
+	case m.lone || m.kind == tremolo:
+		return words.Say("The level of the target swells %s a second", often)
+	case m.kind == beats:
+		return words.Say("The target beats %s a second", often)
 	}
-	return "the target"
+	return words.Say("The partials of the target swell one after another %s a second", often)
 }
 
 func compareMotion(t, y *heard) (f []finding) {
@@ -41,22 +43,19 @@ func compareMotion(t, y *heard) (f []finding) {
 	}
 	switch {
 	case moving(a) && b.kind == still:
-		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; yours stands still.", a.moves("The target"), times(a.hz)), (4 + 12*depth(a)) * math.Min(1, math.Sqrt(a.hz/0.5))}}}
+		return []finding{{aboutMotion, Reason{words.Say("%s; yours stands still.", a.targetMoves(times(a.hz))), (4 + 12*depth(a)) * math.Min(1, math.Sqrt(a.hz/0.5))}}}
 	case moving(b) && a.kind == still:
-		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; the target stands still.", b.moves("Yours"), times(b.hz)), (4 + 12*depth(b)) * math.Min(1, math.Sqrt(b.hz/0.5))}}}
+		return []finding{{aboutMotion, Reason{words.Say("%s; the target stands still.", b.yoursMoves(times(b.hz))), (4 + 12*depth(b)) * math.Min(1, math.Sqrt(b.hz/0.5))}}}
 	case moving(a) && b.kind == slow && a.hz > b.hz:
-		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; yours moves more slowly, less than %s.%s", a.moves("The target"), times(a.hz), times(b.hz), advice(a, -1)), rateSteps(a.hz, b.hz/2)}}}
+		return []finding{{aboutMotion, Reason{a.advise(-1, words.Say("%s; yours moves more slowly, less than %s", a.targetMoves(times(a.hz)), times(b.hz))), rateSteps(a.hz, b.hz/2)}}}
 	case moving(b) && a.kind == slow && b.hz > a.hz:
-		return []finding{{aboutMotion, Reason{fmt.Sprintf("%s %s a second; the target moves more slowly, less than %s.%s", b.moves("Yours"), times(b.hz), times(a.hz), advice(b, 1)), rateSteps(b.hz, a.hz/2)}}}
+		return []finding{{aboutMotion, Reason{b.advise(1, words.Say("%s; the target moves more slowly, less than %s", b.yoursMoves(times(b.hz)), times(a.hz))), rateSteps(b.hz, a.hz/2)}}}
 	case !moving(a) || !moving(b):
 		return
 	}
 	ys, ts := two(b.hz, a.hz)
-	rate := fmt.Sprintf("%s %s times a second, the target %s%s", b.moves("Yours"), ys, ts, advice(b, b.hz-a.hz))
-	if advice(b, 1) == "" {
-		rate += "."
-	}
-	f = append(f, finding{aboutMotion, Reason{rate, rateSteps(a.hz, b.hz)}})
+	rate := words.Say("%s, the target %s", b.yoursMoves(words.Say("%s times", ys)), ts)
+	f = append(f, finding{aboutMotion, Reason{b.advise(b.hz-a.hz, rate), rateSteps(a.hz, b.hz)}})
 	if g := compareGaps(t, y); g != nil {
 		return append(f, *g)
 	}
@@ -64,8 +63,7 @@ func compareMotion(t, y *heard) (f []finding) {
 		return []finding{*w}
 	}
 	if a.kind != b.kind {
-		say := map[motionKind]string{beats: "two tones beat", tremolo: "the whole level moves", width: "the partials swell one after another"}
-		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("In the target %s, in yours %s.", say[a.kind], say[b.kind]), 8}})
+		f = append(f, finding{aboutMotion, Reason{words.Say("In the target %s, in yours %s.", a.manner(), b.manner()), 8}})
 		return
 	}
 	switch b.kind {
@@ -74,11 +72,14 @@ func compareMotion(t, y *heard) (f []finding) {
 			break // other partials beat, which the octaves explain
 		}
 		da, db := 20*math.Log10(a.depth+1e-3), 20*math.Log10(b.depth+1e-3)
-		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("The beats of yours are %s: its fainter tone is %s dB under the other, the target's %s dB.",
-			more(b.depth, a.depth, "deeper", "shallower"), number(-db), number(-da)), math.Abs(da-db) / 2}})
+		f = append(f, finding{aboutMotion, Reason{words.Say("The beats of yours are %s: its fainter tone is %s dB under the other, the target's %s dB.",
+			more(b.depth, a.depth, "deeper", "shallower"), number(math.Max(0, -db)), number(math.Max(0, -da))), math.Abs(da-db) / 2}})
 	case tremolo:
-		f = append(f, finding{aboutMotion, Reason{fmt.Sprintf("The level of yours swings %s: by %d %% against %d %%.",
-			more(b.depth, a.depth, "further", "less"), percent(b.depth), percent(a.depth)),
+		text := words.Say("The level of yours swings less: by %d %% against %d %%.", percent(b.depth), percent(a.depth))
+		if b.depth > a.depth {
+			text = words.Say("The level of yours swings further: by %d %% against %d %%.", percent(b.depth), percent(a.depth))
+		}
+		f = append(f, finding{aboutMotion, Reason{text,
 			math.Abs(a.depth-b.depth) / math.Max(0.05, 0.15*(a.depth+b.depth)/2)}})
 	case width:
 		if t.shape.family == pulse && y.shape.family == pulse && t.shape.left < 3.5 && y.shape.left < 3.5 {
@@ -97,11 +98,11 @@ func compareGaps(t, y *heard) *finding {
 	if !pulsed(t) && !pulsed(y) || a.kind == beats || b.kind == beats || rateSteps(a.hz, b.hz) > 3 || math.Abs(t.gaps-y.gaps) < 0.02 {
 		return nil
 	}
-	text := "The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves further, or is narrower on the whole."
+	text := words.Say("The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves further, or is narrower on the whole.", percent(y.gaps), percent(t.gaps))
 	if y.gaps < t.gaps {
-		text = "The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves less, or is wider on the whole."
+		text = words.Say("The pulse of yours vanishes for %d %% of the time, that of the target for %d %%: its width moves less, or is wider on the whole.", percent(y.gaps), percent(t.gaps))
 	}
-	return &finding{aboutMotion, Reason{fmt.Sprintf(text, percent(y.gaps), percent(t.gaps)), 4 + math.Abs(t.gaps-y.gaps)/0.02}}
+	return &finding{aboutMotion, Reason{text, 4 + math.Abs(t.gaps-y.gaps)/0.02}}
 }
 
 // compareFolded speaks of a width that swings about a half: it then sounds alike
@@ -117,9 +118,9 @@ func compareFolded(t, y *heard) *finding {
 	}
 	switch {
 	case twice(y, t):
-		return &finding{aboutMotion, Reason{"The partials of yours swell twice where those of the target swell once: the width of its pulse swings about a half and is wider on the whole.", 8}}
+		return &finding{aboutMotion, Reason{words.Say("The partials of yours swell twice where those of the target swell once: the width of its pulse swings about a half and is wider on the whole."), 8}}
 	case twice(t, y):
-		return &finding{aboutMotion, Reason{"The partials of yours swell once where those of the target swell twice: the width of its pulse does not swing about a half and is narrower on the whole.", 8}}
+		return &finding{aboutMotion, Reason{words.Say("The partials of yours swell once where those of the target swell twice: the width of its pulse does not swing about a half and is narrower on the whole."), 8}}
 	}
 	return nil
 }
@@ -140,10 +141,13 @@ func compareWidth(t, y shape) []finding {
 			centre = 0
 		}
 	}
+	far := words.Say("The width of the pulse moves less in yours: between %d and %d %% of the period, the target's between %d and %d %%.", percent(y.low), percent(y.high), percent(t.low), percent(t.high))
+	if reach > 0 {
+		far = words.Say("The width of the pulse moves further in yours: between %d and %d %% of the period, the target's between %d and %d %%.", percent(y.low), percent(y.high), percent(t.low), percent(t.high))
+	}
 	return []finding{
-		{aboutMotion, Reason{fmt.Sprintf("The width of the pulse moves %s in yours: between %d and %d %% of the period, the target's between %d and %d %%.",
-			more(reach, 0, "further", "less"), percent(y.low), percent(y.high), percent(t.low), percent(t.high)), cost}},
-		{aboutMotion, Reason{fmt.Sprintf("The pulse of yours is %s on the whole: its width moves about %d %% of the period, the target's about %d %%.",
+		{aboutMotion, Reason{far, cost}},
+		{aboutMotion, Reason{words.Say("The pulse of yours is %s on the whole: its width moves about %d %% of the period, the target's about %d %%.",
 			more(centre, 0, "wider", "narrower"), percent(y.value), percent(t.value)), math.Abs(centre) / step}},
 	}
 }
@@ -157,15 +161,14 @@ func compareDrift(t, y *heard) *finding {
 	if !uncounted(t) || !uncounted(y) || t.moves() || y.moves() || math.Min(a, b) > stands {
 		return nil
 	}
-	moving, standing, m := "The partials of yours", "the target stands still", b
-	if a > b {
-		moving, standing, m = "The partials of the target", "yours stands still", a
+	text := words.Say("The partials of yours swell too slowly to be counted; the target stands still.")
+	switch {
+	case a > b:
+		text = words.Say("The partials of the target swell too slowly to be counted; yours stands still.")
+	case b > a && t.shape.ok && modulates(t.shape.family):
+		text = words.Say("The partials of yours swell too slowly to be counted; the target stands still: the ratio of yours is not quite whole.")
 	}
-	text := fmt.Sprintf("%s swell too slowly to be counted; %s", moving, standing)
-	if b > a && t.shape.ok && modulates(t.shape.family) {
-		text += ": the ratio of yours is not quite whole"
-	}
-	return &finding{aboutMotion, Reason{text + ".", m / 0.7}}
+	return &finding{aboutMotion, Reason{text, math.Max(a, b) / 0.7}}
 }
 
 // drifts says whether a movement too slow to be counted is worth saying.
@@ -179,15 +182,26 @@ func (h *heard) moves() bool { return h.glide.ok || h.sweep.ok || h.shape.ok && 
 
 func percent(v float64) int { return int(math.Round(100 * v)) }
 
-// advice says which way to turn, where the sentence leaves room for it.
-func advice(m motion, faster float64) string {
-	if m.kind != beats || m.lone {
-		return ""
+// advise ends a sentence with which way to turn, where there is one.
+func (m motion) advise(faster float64, sentence words.Message) words.Message {
+	switch {
+	case m.kind != beats || m.lone:
+		return words.Say("%s.", sentence)
+	case faster > 0:
+		return words.Say("%s: move the detune nearer to zero.", sentence)
 	}
-	if faster > 0 {
-		return ": move the detune nearer to zero."
+	return words.Say("%s: move the detune further from zero.", sentence)
+}
+
+// manner says how it moves.
+func (m motion) manner() words.Message {
+	switch m.kind {
+	case beats:
+		return words.Say("two tones beat")
+	case tremolo:
+		return words.Say("the whole level moves")
 	}
-	return ": move the detune further from zero."
+	return words.Say("the partials swell one after another")
 }
 
 // asTremolo takes the beats of two lone tones, the fainter ρ times the stronger,

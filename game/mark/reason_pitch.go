@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // pitched says whether a sound has one pitch that can be spoken of: it repeats,
@@ -40,21 +41,15 @@ func comparePitch(t, y *heard) (f []finding) {
 	rest := cents - 1200*octaves
 	if octaves != 0 && math.Abs(rest) < 250 {
 		n := int(math.Abs(octaves))
-		far := "an octave"
-		if n > 1 {
-			far = fmt.Sprintf("%s octaves", []string{"", "", "two", "three", "four", "five", "six", "seven", "eight", "nine"}[min(n, 9)])
-		}
-		factor := []string{"", "twice", "four times", "eight times", "sixteen times"}[min(n, 4)]
-		part := []string{"", "half", "a quarter", "an eighth", "a sixteenth"}[min(n, 4)]
-		text := fmt.Sprintf("Yours is %s lower than the target: its footage is %s as long.", far, factor)
-		if octaves > 0 {
-			text = fmt.Sprintf("Yours is %s higher than the target: its footage is %s as long.", far, part)
-		}
+		far := octavesApart(n)
+		text := words.Say("Yours is %s lower than the target: its footage is %s.", far, longer(n))
 		switch {
 		case octaves > 0 && t.octave.ok && t.octave.times == 1<<n:
-			text = fmt.Sprintf("The lower tone of the target cannot be heard in yours: the tone %s above is stronger in yours.", far)
+			text = words.Say("The lower tone of the target cannot be heard in yours: the tone %s above is stronger in yours.", far)
 		case octaves < 0 && y.octave.ok && y.octave.times == 1<<n && !t.octave.ok && t.shape.ok:
-			text = fmt.Sprintf("Yours is %s lower than the target: it has a second tone %s below, which the target has not.", far, far)
+			text = words.Say("Yours is %s lower than the target: it has a second tone %s below, which the target has not.", far, far)
+		case octaves > 0:
+			text = words.Say("Yours is %s higher than the target: its footage is %s.", far, shorter(n))
 		}
 		f = append(f, finding{aboutOctave, Reason{text, 20 + 10*float64(n)}})
 		cents = rest
@@ -67,9 +62,9 @@ func comparePitch(t, y *heard) (f []finding) {
 	if t.motion.kind == beats || y.motion.kind == beats {
 		cost /= 2 // the pitch of two tones is that between them, and less sharp (design choice)
 	}
-	text := fmt.Sprintf("Yours is %s cents %s.", number(math.Abs(cents)), more(cents, 0, "sharp", "flat"))
+	text := words.Say("Yours is %s cents %s.", number(math.Abs(cents)), more(cents, 0, "sharp", "flat"))
 	if math.Abs(cents) > 120 {
-		text = fmt.Sprintf("Yours is %s semitones too %s.", number(math.Abs(cents)/100), more(cents, 0, "high", "low"))
+		text = words.Say("Yours is %s semitones too %s.", number(math.Abs(cents)/100), more(cents, 0, "high", "low"))
 	}
 	return append(f, finding{aboutPitch, Reason{text, cost}})
 }
@@ -84,24 +79,27 @@ func compareGlide(t, y *heard) (f []finding) {
 	case a.ok && !a.sure || b.ok && !b.sure:
 		return // too fast to be followed from its start
 	case hangs(t, y):
-		return []finding{{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s more slowly: all through the note it stays near where the target starts.", more(a.semitones, 0, "falls", "rises")), 15}}}
+		return []finding{{aboutGlide, Reason{words.Say("The pitch of yours %s more slowly: all through the note it stays near where the target starts.", more(a.semitones, 0, "falls", "rises")), 15}}}
 	case !b.ok:
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
+		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
 			number(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})
 	case !a.ok:
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours starts %s semitones %s and glides to its place; the target stands still.",
+		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of yours starts %s semitones %s and glides to its place; the target stands still.",
 			number(math.Abs(b.semitones)), where(b.semitones)), math.Abs(b.semitones) / step(b.semitones/2)}})
 	case a.semitones*b.semitones < 0:
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours starts %s semitones %s, the target's %s semitones %s.",
+		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of yours starts %s semitones %s, the target's %s semitones %s.",
 			number(math.Abs(b.semitones)), where(b.semitones), number(math.Abs(a.semitones)), where(a.semitones)),
 			math.Abs(a.semitones-b.semitones) / step(a.semitones)}})
 	default:
-		verb := more(a.semitones, 0, "falls", "rises")
 		ys, ts := two(math.Abs(b.semitones), math.Abs(a.semitones))
 		pace := math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)
 		start := unfollowed(math.Abs(a.semitones-b.semitones)/step((a.semitones+b.semitones)/2), pace, b.semitones, a.semitones, b.seconds, a.seconds)
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("Yours %s from %s semitones %s, the target from %s.", verb, ys, where(a.semitones), ts), start}})
-		f = append(f, finding{aboutGlide, Reason{fmt.Sprintf("The pitch of yours %s %s: its time is %s, the target's %s.", verb,
+		from := words.Say("Yours falls from %s semitones above, the target from %s.", ys, ts)
+		if a.semitones < 0 {
+			from = words.Say("Yours rises from %s semitones below, the target from %s.", ys, ts)
+		}
+		f = append(f, finding{aboutGlide, Reason{from, start}})
+		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of yours %s %s: its time is %s, the target's %s.", more(a.semitones, 0, "falls", "rises"),
 			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)), pace}})
 	}
 	return
@@ -120,30 +118,30 @@ func compareVibrato(t, y *heard) (f []finding) {
 	case !b.ok && y.inharmonic > stray, !a.ok && t.inharmonic > stray:
 		return
 	case !b.ok:
-		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of the target swings by %s cents, %s a second; yours stands still: it needs vibrato.",
+		return []finding{{aboutVibrato, Reason{words.Say("The pitch of the target swings by %s cents, %s a second; yours stands still: it needs vibrato.",
 			number(a.cents), times(a.hz)), 2 + a.cents/step(a.cents/2)}}}
 	case !a.ok:
-		return []finding{{aboutVibrato, Reason{fmt.Sprintf("The pitch of yours swings by %s cents, %s a second; the target stands still.",
+		return []finding{{aboutVibrato, Reason{words.Say("The pitch of yours swings by %s cents, %s a second; the target stands still.",
 			number(b.cents), times(b.hz)), 2 + b.cents/step(b.cents/2)}}}
 	}
 	yc, tc := two(b.cents, a.cents)
-	f = append(f, finding{aboutVibrato, Reason{fmt.Sprintf("The vibrato of yours is %s: %s cents against %s.",
+	f = append(f, finding{aboutVibrato, Reason{words.Say("The vibrato of yours is %s: %s cents against %s.",
 		more(b.cents, a.cents, "wider", "narrower"), yc, tc), math.Abs(math.Log(b.cents/a.cents)) * (a.cents + b.cents) / 2 / step((a.cents+b.cents)/2)}})
 	yr, tr := two(b.hz, a.hz)
-	f = append(f, finding{aboutVibrato, Reason{fmt.Sprintf("The vibrato of yours is %s: %s times a second against %s.",
+	f = append(f, finding{aboutVibrato, Reason{words.Say("The vibrato of yours is %s: %s times a second against %s.",
 		more(b.hz, a.hz, "faster", "slower"), yr, tr), rateSteps(a.hz, b.hz)}})
 	if growing := 0.75; a.fade > growing*t.seconds || b.fade > growing*y.seconds {
 		// What it would have grown to is not heard.
 		if a.fade > growing*t.seconds && b.fade > growing*y.seconds {
 			return f[1:]
 		}
-		text := fmt.Sprintf("The vibrato of yours grows until the end; the target's is fully there after %s.", duration(a.fade))
+		text := words.Say("The vibrato of yours grows until the end; the target's is fully there after %s.", duration(a.fade))
 		if a.fade > b.fade {
-			text = fmt.Sprintf("The vibrato of yours is fully there sooner: after %s; the target's grows until the end.", duration(b.fade))
+			text = words.Say("The vibrato of yours is fully there sooner: after %s; the target's grows until the end.", duration(b.fade))
 		}
 		return append(f[1:], finding{aboutVibrato, Reason{text, 8}})
 	}
 	fade := math.Abs(a.fade-b.fade) / (0.1 + 0.15*(a.fade+b.fade)/2)
-	text := fmt.Sprintf("The vibrato of yours is fully there %s: after %s, the target's after %s.", more(b.fade, a.fade, "later", "sooner"), duration(b.fade), duration(a.fade))
+	text := words.Say("The vibrato of yours is fully there %s: after %s, the target's after %s.", more(b.fade, a.fade, "later", "sooner"), duration(b.fade), duration(a.fade))
 	return append(f, finding{aboutVibrato, Reason{text, 0.8 * fade}})
 }

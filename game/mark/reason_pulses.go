@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // comparePulses speaks of the widths of two pulses an octave apart.
@@ -11,16 +12,19 @@ func comparePulses(t, y *heard) (f []finding) {
 	if !a.ok || !b.ok || !t.pitched() || !y.pitched() {
 		return
 	}
-	say := func(which string, target, yours float64) {
+	compare := func(target, yours float64, say func(way, ys, ts string) words.Message) {
 		cost := math.Abs(math.Log(yours/target)) / 0.04
 		if cost < 1 {
 			return
 		}
 		ys, ts := two(100*yours, 100*target)
-		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The pulse of the %s tone is %s in yours: a duty near %s %% against %s %%.",
-			which, more(yours, target, "wider", "narrower"), ys, ts), cost}})
+		f = append(f, finding{aboutShape, Reason{say(more(yours, target, "wider", "narrower"), ys, ts), cost}})
 	}
-	say("lower", a.lower, b.lower)
-	say("upper", a.upper, b.upper)
+	compare(a.lower, b.lower, func(way, ys, ts string) words.Message {
+		return words.Say("The pulse of the lower tone is %s in yours: a duty near %s %% against %s %%.", way, ys, ts)
+	})
+	compare(a.upper, b.upper, func(way, ys, ts string) words.Message {
+		return words.Say("The pulse of the upper tone is %s in yours: a duty near %s %% against %s %%.", way, ys, ts)
+	})
 	return
 }

@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 func compareShape(t, y *heard) (f []finding) {
@@ -42,7 +43,7 @@ func compareShape(t, y *heard) (f []finding) {
 		return f // what moves looks now like one, now like the other
 	}
 	if a.family != b.family {
-		return append(f, finding{aboutShape, Reason{fmt.Sprintf("Yours has %s; the target has %s.", b.describe(), a.describe()), 12 + unlike(t.partial, y.partial)}})
+		return append(f, finding{aboutShape, Reason{words.Say("Yours has %s; the target has %s.", b.describe(), a.describe()), 12 + unlike(t.partial, y.partial)}})
 	}
 	if a.fall.ok != b.fall.ok && (restarts(t, y) > 0 || restarts(y, t) > 0) {
 		return // the fall of the other could not be followed
@@ -91,37 +92,37 @@ func restarts(synced, plain *heard) float64 {
 func compareWhole(t, y *heard) *finding {
 	if r := restarts(t, y); r > 0 && t.shape.fall.ok && math.Abs(math.Log(r/t.shape.fall.to)) > syncStep {
 		to := t.shape.fall.to
-		return &finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest on partial %s, the target's near %s: its sync ratio is %s.",
+		return &finding{aboutShape, Reason{words.Say("The peak of yours comes to rest on partial %s, the target's near %s: its sync ratio is %s.",
 			number(math.Round(r)), number(to), more(r, to, "higher", "lower")), 6 + math.Abs(math.Log(r/to))/syncStep}}
 	}
 	if r := restarts(y, t); r > 0 && y.shape.fall.ok && math.Abs(math.Log(r/y.shape.fall.to)) > syncStep {
 		to := y.shape.fall.to
-		return &finding{aboutShape, Reason{fmt.Sprintf("The peak of the target comes to rest on partial %s, that of yours near %s: its sync ratio is %s.",
+		return &finding{aboutShape, Reason{words.Say("The peak of the target comes to rest on partial %s, that of yours near %s: its sync ratio is %s.",
 			number(math.Round(r)), number(to), more(to, r, "higher", "lower")), 6 + math.Abs(math.Log(r/to))/syncStep}}
 	}
 	return nil
 }
 
 // describe says what can be seen of a shape in its partials.
-func (s shape) describe() string {
+func (s shape) describe() words.Message {
 	switch s.family {
 	case sine:
-		return "only its first partial: a sine"
+		return words.Say("only its first partial: a sine")
 	case triangle:
-		return "odd partials that fall by 12 dB an octave: a triangle"
+		return words.Say("odd partials that fall by 12 dB an octave: a triangle")
 	case sawtooth:
-		return "every partial, falling by 6 dB an octave: a sawtooth"
+		return words.Say("every partial, falling by 6 dB an octave: a sawtooth")
 	case pulse:
 		if n := missing(s.value); n == 2 {
-			return "odd partials only, falling by 6 dB an octave: a pulse of half duty"
+			return words.Say("odd partials only, falling by 6 dB an octave: a pulse of half duty")
 		} else if n > 0 {
-			return fmt.Sprintf("every %s partial missing: a pulse of 1/%d duty", ordinal(n), n)
+			return words.Say("every %s partial missing: a pulse of 1/%d duty", ordinals[n], n)
 		}
-		return fmt.Sprintf("partials that come and go: a pulse of about %d %% duty", percent(s.value))
+		return words.Say("partials that come and go: a pulse of about %d %% duty", percent(s.value))
 	case indexed, indexed2, indexed3, indexedHalf:
-		return fmt.Sprintf("partials like those of frequency modulation with an index of %s", number(s.value))
+		return words.Say("partials like those of frequency modulation with an index of %s", number(s.value))
 	}
-	return fmt.Sprintf("its strongest partials near number %s: hard sync", number(s.value))
+	return words.Say("its strongest partials near number %s: hard sync", number(s.value))
 }
 
 // missing is the n of the partials that are missing from a pulse, where its
@@ -135,21 +136,22 @@ func missing(duty float64) int {
 	return 0
 }
 
-var dutyNames = []string{"", "", "a half duty", "a third duty", "a quarter duty", "a fifth duty", "a sixth duty", "a seventh duty", "an eighth duty", "a ninth duty", "a tenth duty"}
+var dutyNames = []words.Message{2: words.Say("a half duty"), 3: words.Say("a third duty"), 4: words.Say("a quarter duty"), 5: words.Say("a fifth duty"),
+	6: words.Say("a sixth duty"), 7: words.Say("a seventh duty"), 8: words.Say("an eighth duty"), 9: words.Say("a ninth duty"), 10: words.Say("a tenth duty")}
 
-func compareDuty(target, yours float64) string {
+func compareDuty(target, yours float64) words.Message {
 	t, y := missing(target), missing(yours)
 	way := more(yours, target, "wider", "narrower")
 	ys, ts := two(100*yours, 100*target)
 	switch {
 	case t > 0 && y > 0 && t != y:
-		return fmt.Sprintf("Every %s partial is missing from the target: %s; yours misses every %s: its pulse is %s.", ordinal(t), dutyNames[t], ordinal(y), way)
+		return words.Say("Every %s partial is missing from the target: %s; yours misses every %s: its pulse is %s.", ordinals[t], dutyNames[t], ordinals[y], way)
 	case t > 0:
-		return fmt.Sprintf("Every %s partial is missing from the target: %s; the pulse of yours is %s, near %s %%.", ordinal(t), dutyNames[t], way, ys)
+		return words.Say("Every %s partial is missing from the target: %s; the pulse of yours is %s, near %s %%.", ordinals[t], dutyNames[t], way, ys)
 	case y > 0:
-		return fmt.Sprintf("Every %s partial is missing from yours: %s; its pulse is %s than the target's, near %s %%.", ordinal(y), dutyNames[y], way, ts)
+		return words.Say("Every %s partial is missing from yours: %s; its pulse is %s than the target's, near %s %%.", ordinals[y], dutyNames[y], way, ts)
 	}
-	return fmt.Sprintf("The pulse of yours is %s: a duty near %s %% against %s %%.", way, ys, ts)
+	return words.Say("The pulse of yours is %s: a duty near %s %% against %s %%.", way, ys, ts)
 }
 
 const syncStep = 0.023 // of the ratio (hearing.md 1.3, computed)
@@ -160,25 +162,25 @@ func compareSync(a, b shape, t, y *heard) (f []finding) {
 		fa, fb := a.fall, b.fall
 		switch {
 		case !fb.ok:
-			return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of the target falls from partial %s to %s, in yours it is there from the start: it starts too low or falls too fast.",
+			return []finding{{aboutShape, Reason{words.Say("The peak of the target falls from partial %s to %s, in yours it is there from the start: it starts too low or falls too fast.",
 				number(fa.from), number(fa.to)), 4 + math.Abs(12*math.Log2(fa.from/fa.to))/2}}}
 		case !fa.ok:
-			return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of yours falls from partial %s to %s, in the target it is there from the start: yours starts too high or falls too slowly.",
+			return []finding{{aboutShape, Reason{words.Say("The peak of yours falls from partial %s to %s, in the target it is there from the start: yours starts too high or falls too slowly.",
 				number(fb.from), number(fb.to)), 4 + math.Abs(12*math.Log2(fb.from/fb.to))/2}}}
 		}
 		ys, ts := two(fb.from, fa.from)
 		verb := more(fa.from+fb.from, fa.to+fb.to, "falls", "rises")
 		semis := 12 * math.Log2(fb.from/fa.from)
-		f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s from partial %s, the target's from partial %s: it starts too %s.", verb, ys, ts,
+		f = append(f, finding{aboutShape, Reason{words.Say("The peak of yours %s from partial %s, the target's from partial %s: it starts too %s.", verb, ys, ts,
 			more(fb.from, fa.from, "high", "low")), math.Abs(semis) / 2}})
 		ys, ts = two(fb.to, fa.to)
 		// Where it comes to rest is heard when it gets there, or where both are as slow.
 		if settled := 0.4; fa.seconds < settled*t.seconds && fb.seconds < settled*y.seconds || math.Abs(math.Log(fb.seconds/fa.seconds)) < 0.2 {
-			f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours comes to rest near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
+			f = append(f, finding{aboutShape, Reason{words.Say("The peak of yours comes to rest near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
 				more(fb.to, fa.to, "higher", "lower")), math.Abs(math.Log(fb.to/fa.to)) / step}})
 		}
 		if fa.seconds > 0 && fb.seconds > 0 {
-			f = append(f, finding{aboutShape, Reason{fmt.Sprintf("The peak of yours %s %s: its time is %s, the target's %s.", verb,
+			f = append(f, finding{aboutShape, Reason{words.Say("The peak of yours %s %s: its time is %s, the target's %s.", verb,
 				more(fb.seconds, fa.seconds, "more slowly", "faster"), duration(fb.seconds), duration(fa.seconds)),
 				math.Abs(math.Log(fb.seconds/fa.seconds)) / math.Log(1.15)}})
 		}
@@ -190,7 +192,7 @@ func compareSync(a, b shape, t, y *heard) (f []finding) {
 		return nil
 	}
 	ys, ts := two(b.value, a.value)
-	return []finding{{aboutShape, Reason{fmt.Sprintf("The peak of yours lies near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
+	return []finding{{aboutShape, Reason{words.Say("The peak of yours lies near partial %s, the target's near %s: its sync ratio is %s.", ys, ts,
 		more(b.value, a.value, "higher", "lower")), math.Abs(math.Log(b.value/a.value)) / step}}}
 }
 
@@ -198,13 +200,13 @@ func compareIndex(a, b shape) (f []finding) {
 	if a.fall.ok && b.fall.ok {
 		ys, ts := two(b.fall.from, a.fall.from)
 		return []finding{
-			{aboutShape, Reason{fmt.Sprintf("Yours stays bright %s: its index falls within %s, the target's within %s.",
+			{aboutShape, Reason{words.Say("Yours stays bright %s: its index falls within %s, the target's within %s.",
 				more(b.fall.seconds, a.fall.seconds, "longer", "less long"), duration(b.fall.seconds), duration(a.fall.seconds)),
 				math.Abs(math.Log(b.fall.seconds/a.fall.seconds)) / math.Log(1.15)}},
-			{aboutShape, Reason{fmt.Sprintf("Yours starts %s, as with an index of %s; the target as with %s.",
+			{aboutShape, Reason{words.Say("Yours starts %s, as with an index of %s; the target as with %s.",
 				more(b.fall.from, a.fall.from, "brighter", "duller"), ys, ts),
 				math.Abs(b.fall.from-a.fall.from) / (0.15 + 0.02*(a.fall.from+b.fall.from)/2)}},
-			{aboutShape, Reason{fmt.Sprintf("The index of yours falls %s: it comes to rest near %s, the target's near %s.",
+			{aboutShape, Reason{words.Say("The index of yours falls %s: it comes to rest near %s, the target's near %s.",
 				more(b.fall.to, a.fall.to, "less far", "further"), number(math.Max(0, b.fall.to)), number(math.Max(0, a.fall.to))),
 				math.Abs(b.fall.to-a.fall.to) / (0.1 + 0.02*(a.fall.to+b.fall.to)/2)}},
 		}
@@ -214,7 +216,7 @@ func compareIndex(a, b shape) (f []finding) {
 	}
 	step := 0.15 + 0.02*(a.value+b.value)/2
 	ys, ts := two(b.value, a.value)
-	return []finding{{aboutShape, Reason{fmt.Sprintf("The partials of yours reach %s, as with an index of %s; the target's as with %s.",
+	return []finding{{aboutShape, Reason{words.Say("The partials of yours reach %s, as with an index of %s; the target's as with %s.",
 		more(b.value, a.value, "higher", "less high"), ys, ts), math.Abs(b.value-a.value) / step}}}
 }
 
@@ -240,17 +242,17 @@ func compareOctaves(t, y *heard) *finding {
 	if !a.ok && !b.ok || t.shape.ok && y.shape.ok || len(comparePulses(t, y)) > 0 {
 		return nil
 	}
-	name := map[int]string{2: "one octave", 4: "two octaves", 8: "three octaves"}
+	name := map[int]words.Message{2: words.Say("one octave"), 4: words.Say("two octaves"), 8: words.Say("three octaves")}
 	if a.ok && b.ok && a.times != b.times {
-		return &finding{aboutShape, Reason{fmt.Sprintf("The second tone of yours lies %s above the pitch, the target's %s.", name[b.times], name[a.times]), 15}}
+		return &finding{aboutShape, Reason{words.Say("The second tone of yours lies %s above the pitch, the target's %s.", name[b.times], name[a.times]), 15}}
 	}
 	at := max(a.times, b.times)
 	da, db := a.above(at), b.above(at)
 	cost := math.Abs(da-db) / 1.2
 	if !a.ok || !b.ok {
-		return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above the pitch is %s in yours, by %s dB.", name[at],
+		return &finding{aboutShape, Reason{words.Say("The tone %s above the pitch is %s in yours, by %s dB.", name[at],
 			more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}
 	}
-	return &finding{aboutShape, Reason{fmt.Sprintf("The tone %s above is %s in yours: re the partials of the lower tone by %s dB.", name[at],
+	return &finding{aboutShape, Reason{words.Say("The tone %s above is %s in yours: by %s dB against the partials of the lower tone.", name[at],
 		more(db, da, "stronger", "weaker"), number(math.Abs(da-db))), cost}}
 }

@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // sliding says whether two sounds are told apart by how a multiplied frequency
@@ -41,7 +42,7 @@ func compareRest(t, y *heard) []finding {
 
 func rests(a, b float64) finding {
 	ys, ts := two(b, a)
-	return finding{aboutTones, Reason{fmt.Sprintf("The sums and differences in yours come to rest %s Hz either side, the target's %s Hz: its ratio is %s.", ys, ts,
+	return finding{aboutTones, Reason{words.Say("The sums and differences in yours come to rest %s Hz either side, the target's %s Hz: its ratio is %s.", ys, ts,
 		more(b, a, "higher", "lower")), math.Abs(math.Log(b/a)) / 0.004}}
 }
 
@@ -64,16 +65,14 @@ func compareSlide(t, y *heard) (f []finding) {
 	if !a.ok || !b.ok {
 		return rest
 	}
-	say := func(cost float64, format string, words ...any) {
-		f = append(f, finding{aboutTones, Reason{fmt.Sprintf(format, words...), cost}})
-	}
+	find := func(cost float64, text words.Message) { f = append(f, finding{aboutTones, Reason{text, cost}}) }
 	if a.moves() != b.moves() {
 		if a.moves() {
-			say(math.Abs(b.semitones-a.semitones), "The sums and differences in the target move by %s semitones to where they come to rest; those in yours are there from the start: they start too %s or %s faster.",
-				number(math.Abs(a.semitones)), more(a.semitones, 0, "low", "high"), more(a.semitones, 0, "fall", "rise"))
+			find(math.Abs(b.semitones-a.semitones), words.Say("The sums and differences in the target move by %s semitones to where they come to rest; those in yours are there from the start: they start too %s or %s faster.",
+				number(math.Abs(a.semitones)), more(a.semitones, 0, "low", "high"), more(a.semitones, 0, "fall", "rise")))
 		} else {
-			say(math.Abs(b.semitones-a.semitones), "The sums and differences in yours move by %s semitones to where they come to rest; those in the target are there from the start: they start too %s or %s more slowly.",
-				number(math.Abs(b.semitones)), more(b.semitones, 0, "high", "low"), more(b.semitones, 0, "fall", "rise"))
+			find(math.Abs(b.semitones-a.semitones), words.Say("The sums and differences in yours move by %s semitones to where they come to rest; those in the target are there from the start: they start too %s or %s more slowly.",
+				number(math.Abs(b.semitones)), more(b.semitones, 0, "high", "low"), more(b.semitones, 0, "fall", "rise")))
 		}
 		return append(f, rest...)
 	}
@@ -89,11 +88,11 @@ func compareSlide(t, y *heard) (f []finding) {
 		pace = math.Abs(math.Log(b.seconds/a.seconds)) / math.Log(1.15)
 	}
 	start = unfollowed(start, pace, b.semitones, a.semitones, b.seconds, a.seconds)
-	say(start, "The sums and differences in yours start too %s: %s semitones from where they come to rest, the target's %s.",
-		more(b.semitones, a.semitones, "high", "low"), ys, ts)
+	find(start, words.Say("The sums and differences in yours start too %s: %s semitones from where they come to rest, the target's %s.",
+		more(b.semitones, a.semitones, "high", "low"), ys, ts))
 	if a.moves() && b.moves() {
-		say(pace, "The sums and differences in yours %s %s: their time is %s, the target's %s.", verb,
-			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds))
+		find(pace, words.Say("The sums and differences in yours %s %s: their time is %s, the target's %s.", verb,
+			more(b.seconds, a.seconds, "more slowly", "faster"), duration(b.seconds), duration(a.seconds)))
 	}
 	// Where it comes to rest is heard when five time constants have gone by.
 	if len(rest) > 0 {

@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // camStep is one just-noticeable step of brightness in Cam: the centroid by 5
@@ -31,18 +32,18 @@ func compareSweep(t, y *heard) (f []finding) {
 	if t.sweep.ok && y.sweep.ok && (rests || math.Abs(t.sweep.to-y.sweep.to) < 1.5) {
 		b = y.bright.crosses((y.sweep.from+y.sweep.to)/2, falls) // its own half way
 	}
-	stays := map[bool]string{true: "bright", false: "dull"}[falls]
-	text := fmt.Sprintf("Yours stays %s %s: its brightness is half way down after %s, the target's after %s.", stays,
+	stays, gone := more(s.from, s.to, "bright", "dull"), more(s.from, s.to, "dull", "bright")
+	text := words.Say("Yours stays %s %s: its brightness is half way down after %s, the target's after %s.", stays,
 		more(b, a, "longer", "less long"), duration(b), duration(a))
 	switch {
 	case b > 0.85*y.seconds:
-		text = fmt.Sprintf("Yours stays %s longer: the brightness of the target is half way down after %s, that of yours hardly changes.", stays, duration(a))
+		text = words.Say("Yours stays %s longer: the brightness of the target is half way down after %s, that of yours hardly changes.", stays, duration(a))
 	case b <= y.bright.first:
-		text = fmt.Sprintf("Yours is %s from the start; the target only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(a))
+		text = words.Say("Yours is %s from the start; the target only after %s.", gone, duration(a))
 	case a <= t.bright.first:
-		text = fmt.Sprintf("The target is %s from the start; yours only after %s.", map[bool]string{true: "dull", false: "bright"}[falls], duration(b))
+		text = words.Say("The target is %s from the start; yours only after %s.", gone, duration(b))
 	case a > 0.85*t.seconds:
-		text = fmt.Sprintf("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
+		text = words.Say("Yours stays %s less long: its brightness is half way down after %s, that of the target hardly changes.", stays, duration(b))
 	}
 	pace := math.Min(12, math.Abs(math.Log(b/a))/math.Log(1.15))
 	rest := math.Abs(t.sweep.to-y.sweep.to) / camStep
@@ -53,13 +54,13 @@ func compareSweep(t, y *heard) (f []finding) {
 	// Between very different times the start that the fits point back to is not sure.
 	if t.sweep.ok && y.sweep.ok && math.Abs(math.Log(b/a)) < math.Ln2 {
 		start := math.Min(math.Abs(y.sweep.from-t.sweep.from), 1.5*math.Abs(y.bright.start()-t.bright.start()))
-		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")), start / camStep}})
+		f = append(f, finding{aboutSweep, Reason{words.Say("Yours starts %s than the target.", more(y.sweep.from, t.sweep.from, "brighter", "duller")), start / camStep}})
 		if last := len(f) - 1; last > 0 && f[last].Cost > 3*f[last-1].Cost {
 			f = f[last:] // a shorter way takes another time
 		}
 	}
 	if rests {
-		f = append(f, finding{aboutSweep, Reason{fmt.Sprintf("Yours comes to rest %s than the target: it falls %s.",
+		f = append(f, finding{aboutSweep, Reason{words.Say("Yours comes to rest %s than the target: it falls %s.",
 			more(y.sweep.to, t.sweep.to, "brighter", "duller"), more(y.sweep.to, t.sweep.to, "less far", "further")),
 			math.Abs(y.sweep.to-t.sweep.to) / camStep}})
 	}
@@ -69,12 +70,12 @@ func compareSweep(t, y *heard) (f []finding) {
 func compareLength(t, y *heard) (f []finding) {
 	// A filled interval of a second is told from one 6 % longer (Abel 1972).
 	d := math.Abs(y.seconds-t.seconds) / (0.06 * math.Pow(t.seconds, 0.588))
-	return []finding{{aboutLength, Reason{fmt.Sprintf("Yours is heard for %s, the target for %s: it dies away %s.",
+	return []finding{{aboutLength, Reason{words.Say("Yours is heard for %s, the target for %s: it dies away %s.",
 		duration(y.seconds), duration(t.seconds), more(y.seconds, t.seconds, "later", "sooner")), d / 4}}}
 }
 
 func compareTimbre(t, y *heard) (f []finding) {
 	d := y.cam - t.cam
-	return []finding{{aboutTimbre, Reason{fmt.Sprintf("Yours is %s than the target: its high partials are %s.",
+	return []finding{{aboutTimbre, Reason{words.Say("Yours is %s than the target: its high partials are %s.",
 		more(d, 0, "brighter", "duller"), more(d, 0, "stronger", "weaker")), math.Min(8, math.Abs(d)/camStep)}}}
 }

@@ -1,8 +1,9 @@
 package mark
 
 import (
-	"fmt"
 	"math"
+
+	"partialcredit/game/words"
 )
 
 // compareTones speaks of sums and differences of two frequencies. It asks for
@@ -38,23 +39,26 @@ func compareTones(t, y *heard) (f []finding) {
 	}
 	if how != noProduct {
 		ys, ts := two(b, a)
-		what := map[product]string{
-			ringed:    "The sums and differences in yours lie %s Hz either side, the target's %s Hz: its ratio is %s.",
-			modulated: "The sidebands of yours stand %s Hz from the carrier, the target's %s Hz: its ratio is %s.",
-			spread:    "The lines of yours stand %s Hz apart, the target's %s Hz: its ratio is %s.",
-		}[how]
-		f = append(f, finding{aboutTones, Reason{fmt.Sprintf(what, ys, ts, more(b, a, "higher", "lower")), math.Abs(math.Log(b/a)) / 0.004}})
+		way := more(b, a, "higher", "lower")
+		text := words.Say("The sums and differences in yours lie %s Hz either side, the target's %s Hz: its ratio is %s.", ys, ts, way)
+		switch how {
+		case modulated:
+			text = words.Say("The sidebands of yours stand %s Hz from the carrier, the target's %s Hz: its ratio is %s.", ys, ts, way)
+		case spread:
+			text = words.Say("The lines of yours stand %s Hz apart, the target's %s Hz: its ratio is %s.", ys, ts, way)
+		}
+		f = append(f, finding{aboutTones, Reason{text, math.Abs(math.Log(b/a)) / 0.004}})
 	}
 	if t.tones.ok && y.tones.ok && !t.pitched() && !y.pitched() && near(t.tones.a, y.tones.a) && near(t.tones.b, y.tones.b) {
 		p, q := t.tones, y.tones
 		switch {
 		case p.how == ringed && q.how == modulated:
-			f = append(f, finding{aboutSidebands, Reason{"The carrier of yours can be heard; the target has only the sums and differences.", 15}})
+			f = append(f, finding{aboutSidebands, Reason{words.Say("The carrier of yours can be heard; the target has only the sums and differences."), 15}})
 		case p.how == modulated && q.how == ringed:
-			f = append(f, finding{aboutSidebands, Reason{"The carrier of the target can be heard; yours has only the sums and differences.", 15}})
+			f = append(f, finding{aboutSidebands, Reason{words.Say("The carrier of the target can be heard; yours has only the sums and differences."), 15}})
 		case p.how == spread && q.how == spread && !(t.paired() && y.paired()):
 			ys, ts := two(math.Sqrt2*q.breadth, math.Sqrt2*p.breadth)
-			f = append(f, finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
+			f = append(f, finding{aboutSidebands, Reason{words.Say("The sidebands of yours spread %s, as with an index of %s on the whole; the target's as with %s.",
 				more(q.breadth, p.breadth, "further", "less far"), ys, ts), math.Abs(p.breadth-q.breadth) * math.Sqrt2 / (0.15 + 0.02*p.breadth)}})
 		}
 	}
@@ -105,6 +109,6 @@ func compareDepth(t, y *heard, a, b float64) *finding {
 		return math.Min(1, (up+down)/carrier)
 	}
 	da, db := depth(t, a), depth(y, b)
-	return &finding{aboutSidebands, Reason{fmt.Sprintf("The sidebands of yours are %s: a depth of %d %% against %d %%.",
+	return &finding{aboutSidebands, Reason{words.Say("The sidebands of yours are %s: a depth of %d %% against %d %%.",
 		more(db, da, "stronger", "weaker"), percent(db), percent(da)), math.Abs(da-db) / math.Max(0.05, 0.12*(da+db)/2)}}
 }

@@ -1,12 +1,13 @@
 package mark
 
 import (
-	"fmt"
 	"math"
 	"strconv"
+
+	"partialcredit/game/words"
 )
 
-// decimals writes a number with two figures that count, and no more than asked.
+// number writes a number with two figures that count, and no more than asked.
 func number(v float64) string {
 	a := math.Abs(v)
 	switch {
@@ -38,15 +39,15 @@ func two(a, b float64) (string, string) {
 	return x, y
 }
 
-// count writes "once", "twice" or "2.1 times".
-func times(hz float64) string {
+// times writes "once", "twice" or "2.1 times".
+func times(hz float64) words.Message {
 	switch n := number(hz); n {
 	case "1":
-		return "once"
+		return words.Say("once")
 	case "2":
-		return "twice"
+		return words.Say("twice")
 	default:
-		return n + " times"
+		return words.Say("%s times", n)
 	}
 }
 
@@ -58,16 +59,26 @@ func duration(s float64) string {
 	return number(s) + " s"
 }
 
-var ordinals = []string{"", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"}
+// ordinals are those of the partials that a pulse can be without (see missing).
+var ordinals = []words.Message{2: words.Say("second"), 3: words.Say("third"), 4: words.Say("fourth"), 5: words.Say("fifth"),
+	6: words.Say("sixth"), 7: words.Say("seventh"), 8: words.Say("eighth"), 9: words.Say("ninth"), 10: words.Say("tenth")}
 
-func ordinal(n int) string {
-	if n > 0 && n < len(ordinals) {
-		return ordinals[n]
-	}
-	return fmt.Sprintf("%dth", n)
+// octavesApart, longer and shorter write what n octaves are, n from 1.
+func octavesApart(n int) words.Message {
+	return []words.Message{words.Say("an octave"), words.Say("two octaves"), words.Say("three octaves"), words.Say("four octaves"), words.Say("five octaves"),
+		words.Say("six octaves"), words.Say("seven octaves"), words.Say("eight octaves"), words.Say("nine octaves")}[min(n, 9)-1]
 }
 
-// more chooses a word by the sign of a difference.
+func longer(n int) words.Message {
+	return []words.Message{words.Say("twice as long"), words.Say("four times as long"), words.Say("eight times as long"), words.Say("sixteen times as long")}[min(n, 4)-1]
+}
+
+func shorter(n int) words.Message {
+	return []words.Message{words.Say("half as long"), words.Say("a quarter as long"), words.Say("an eighth as long"), words.Say("a sixteenth as long")}[min(n, 4)-1]
+}
+
+// more chooses a word by the sign of a difference. The word is one that no
+// language inflects where it stands: an adverb, or what comes after "is".
 func more(yours, target float64, above, below string) string {
 	if yours > target {
 		return above

@@ -44,7 +44,7 @@ func walk(e *sheet.Exercise, c *sheet.Control, up bool) []float64 {
 // TestMarksFallAwayFromTheTarget is the acceptance test of the method, over
 // every control of the built-in sheet. -v prints the marks per step.
 func TestMarksFallAwayFromTheTarget(t *testing.T) {
-	for _, e := range sheet.Builtin().Exercises {
+	for _, e := range sheet.Matches().Exercises {
 		t.Run(e.ID, func(t *testing.T) {
 			t.Parallel()
 			r := mark.Prepare(e.Target)
@@ -104,8 +104,8 @@ func sweep(t *testing.T, e *sheet.Exercise, c *sheet.Control, r *mark.Reference,
 // Other choices than the target's are plainly different: at most 40, but for
 // the two directions of a sawtooth, which sound alike.
 func TestConfusedChoices(t *testing.T) {
-	for i := range sheet.Builtin().Exercises {
-		e := &sheet.Builtin().Exercises[i]
+	for i := range sheet.Matches().Exercises {
+		e := &sheet.Matches().Exercises[i]
 		r := mark.Prepare(e.Target)
 		for j := range e.Controls {
 			c := &e.Controls[j]

@@ -63,3 +63,12 @@ func (it Item) box() int { return min(max(it.Box, 1), len(Days)) }
 // due also holds for an item further off than any box puts it: then the clock of
 // the device was wrong once.
 func (it Item) due(day int) bool { return it.Due <= day || it.Due > day+Days[len(Days)-1] }
+
+// Counts is how many items lie in each box, the first box first.
+func (b Boxes) Counts() [len(Days)]int {
+	var n [len(Days)]int
+	for _, it := range b {
+		n[it.box()-1]++
+	}
+	return n
+}

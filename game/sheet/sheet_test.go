@@ -11,7 +11,7 @@ import (
 )
 
 func TestBuiltinSheet(t *testing.T) {
-	s := Builtin()
+	s := Matches()
 	if len(s.Exercises) < 14 {
 		t.Errorf("%d exercises, want at least 14", len(s.Exercises))
 	}
@@ -57,7 +57,7 @@ func TestBuiltinSheetUsesEveryTechnique(t *testing.T) {
 		"hard sync, swept": func(s *synth.Sound) bool { return s.Combine.How == synth.Sync && s.Envelope.B != 0 },
 	} {
 		found := false
-		for _, e := range Builtin().Exercises {
+		for _, e := range Matches().Exercises {
 			found = found || uses(&e.Target)
 		}
 		if !found {

@@ -20,7 +20,7 @@ func newChoice(d Device, l Line, other func() Speaker) *choice {
 
 // Play implements [Speaker].
 func (c *choice) Play(p synth.Program) {
-	c.program = synth.Program{Gap: p.Gap, Items: append(c.program.Items[:0], p.Items...)}
+	c.program = synth.Program{Gap: p.Gap, Once: p.Once, Items: append(c.program.Items[:0], p.Items...)}
 	c.Speaker.Play(p)
 }
 

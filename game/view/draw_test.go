@@ -231,7 +231,8 @@ func TestPageIsDrawnAnewOnlyWhenItChanged(t *testing.T) {
 	scene := func() *game.Scene {
 		return &game.Scene{
 			Texts: []game.Text{{String: "4."}}, Widgets: []ui.Widget{{ID: "a", Ruler: ui.Ruler{Value: 1}}},
-			Trace: &game.Trace{Rect: ui.Rect{W: 100, H: 100}},
+			Trace:  &game.Trace{Rect: ui.Rect{W: 100, H: 100}},
+			Charts: []game.Chart{aChart(ui.Rect{W: 300, H: 200})}, Tables: []game.Table{aTable(ui.Rect{W: 300, H: 200})},
 		}
 	}
 	var k still
@@ -250,6 +251,20 @@ func TestPageIsDrawnAnewOnlyWhenItChanged(t *testing.T) {
 		"panel":   func(s *game.Scene) { s.Panel.W = 1 },
 		"cover":   func(s *game.Scene) { s.Trace.Covered = true },
 		"strokes": func(s *game.Scene) { s.Strokes = []game.Stroke{{}} },
+		"chart":   func(s *game.Scene) { s.Charts[0].Rect.X++ },
+		"name":    func(s *game.Scene) { s.Charts[0].Name = "" },
+		"axis":    func(s *game.Scene) { s.Charts[0].X.Hi++ },
+		"tick":    func(s *game.Scene) { s.Charts[0].Y.Ticks[1].Text = "2" },
+		"dot":     func(s *game.Scene) { s.Charts[0].Series[0].Points[2].Ringed = true },
+		"join":    func(s *game.Scene) { s.Charts[0].Series[0].Joined = false },
+		"level":   func(s *game.Scene) { s.Charts[0].Levels[1].At++ },
+		"key":     func(s *game.Scene) { s.Charts[0].Key[0].Text = "good" },
+		"table":   func(s *game.Scene) { s.Tables[0].Rect.X++ },
+		"count":   func(s *game.Scene) { s.Tables[0].Counts[1][2]++ },
+		"row":     func(s *game.Scene) { s.Tables[0].RowsTitle = "" },
+		"signs":   func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1].X, d[2].X = -d[1].X, -d[2].X },
+		"swap":    func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1], d[2] = d[2], d[1] },
+		"tables":  func(s *game.Scene) { s.Tables = nil },
 	} {
 		k.update(scene(), &paper, 1, axis{})
 		s := scene()

@@ -23,6 +23,12 @@ func (c *canvas) page(s *game.Scene, a axis) {
 		c.axis(s.Partials.Rect, a)
 		c.folded(s.Partials.Rect, s.Partials.Covered)
 	}
+	for i := range s.Charts {
+		c.chart(&s.Charts[i])
+	}
+	for i := range s.Tables {
+		c.table(&s.Tables[i])
+	}
 	for _, t := range s.Texts {
 		c.text(t)
 	}

@@ -27,14 +27,15 @@ func (t tint) times(alpha float32) tint {
 // dashed, filled or open, tick or cross.
 type theme struct {
 	paper, square, fifth, margin tint
-	face                         tint // of a button
-	shadow                       tint // under a sheet that lies over the page
+	face                         tint    // of a button
+	shadow                       tint    // under a sheet that lies over the page
+	dense                        float32 // how much of the learner's ink a full cell of a table has: numbers on it must be readable
 	inks                         [game.Light + 1]tint
 }
 
 var paper = theme{
 	paper: rgb(0xFBF8EF), square: rgb(0xD5E4E8), fifth: rgb(0xB9D2D9), margin: rgb(0xE3A9A2),
-	face: rgb(0xFFFEFA), shadow: rgb(0x22262B).times(0.22),
+	face: rgb(0xFFFEFA), shadow: rgb(0x22262B).times(0.22), dense: 0.48,
 	inks: [...]tint{
 		game.Black: rgb(0x22262B), game.Faint: rgb(0x50555B), game.Yours: rgb(0x0B4F8A),
 		game.Target: rgb(0x4A4A4A), game.Red: rgb(0xB3261E), game.Light: rgb(0xFFFFFF),
@@ -43,7 +44,7 @@ var paper = theme{
 
 var blackboard = theme{
 	paper: rgb(0x13201B), square: rgb(0x1B2C26), fifth: rgb(0x2A4239), margin: rgb(0x6E4650),
-	face: rgb(0x182720), shadow: rgb(0x000000).times(0.5),
+	face: rgb(0x182720), shadow: rgb(0x000000).times(0.5), dense: 0.3,
 	inks: [...]tint{
 		game.Black: rgb(0xF1F0E6), game.Faint: rgb(0xB9C2BA), game.Yours: rgb(0xF2DC7D),
 		game.Target: rgb(0xD8DDD6), game.Red: rgb(0xF5A3B5), game.Light: rgb(0x13201B),

@@ -44,6 +44,13 @@ func TestContrast(t *testing.T) {
 				}
 			}
 		}
+		full := th.fifth // the fullest cell of a table, over a line of the paper
+		for i := range full {
+			full[i] += th.dense * (th.inks[game.Yours][i] - full[i])
+		}
+		if got := contrast(th.inks[game.Black], full); got < 4.5 {
+			t.Errorf("%s: a count on a full cell has %.2f:1", name, got)
+		}
 		for _, ground := range []game.Ink{game.Black, game.Yours} {
 			if got := contrast(th.inks[game.Light], th.inks[ground]); got < 4.5 {
 				t.Errorf("%s: light on ink %d has %.2f:1", name, ground, got)

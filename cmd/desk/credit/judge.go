@@ -20,7 +20,7 @@ type Verdict struct {
 func Judge(s *Sweep, yours synth.Sound, got []mark.Reason) (v Verdict) {
 	r := ruleFor(s, yours)
 	for i, reason := range got {
-		said := annotate(reason.Text)
+		said := annotate(reason.Text.String())
 		right := r.right.MatchString(said)
 		v.Right = v.Right || right && i == 0
 		switch {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"partialcredit/game/mark"
+	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -50,7 +51,7 @@ func TestJudge(t *testing.T) {
 		f.Set(&yours, c.value)
 		var got []mark.Reason
 		for _, text := range c.said {
-			got = append(got, mark.Reason{Text: text})
+			got = append(got, mark.Reason{Text: words.Say(text)})
 		}
 		if v := Judge(&Sweep{Technique: c.technique, Field: c.field, Target: c.target}, yours, got); v != c.want {
 			t.Errorf("%s/%s %g: %q: %+v, want %+v", c.technique, c.field, c.value, c.said, v, c.want)

@@ -1,0 +1,44 @@
+package ask
+
+import (
+	"partialcredit/game/sheet"
+	"partialcredit/synth"
+)
+
+// Compared are the two sounds to hear and to see after an answer, at one note:
+// what was asked, and what it was taken for or, after a right answer, what is most
+// easily taken for it; of a comparison its two sounds; of a limit the common sound
+// and the one that differs.
+func (q *Question) Compared(e *sheet.Exercise, answer int) (asked, other synth.Sound) {
+	switch e.Kind {
+	case sheet.Same:
+		return q.Sounds[0], q.Sounds[1]
+	case sheet.Limit:
+		return q.Sounds[(q.Right+1)%len(q.Sounds)], q.Sounds[q.Right]
+	}
+	asked = q.Sounds[0]
+	if answer == q.Right {
+		answer = (q.Right + 1) % len(e.Answers)
+	}
+	other = e.Answers[answer].Sound
+	if e.Notes != nil {
+		other.Note = asked.Note
+	}
+	return asked, other
+}
+
+// Cue is what to listen for, in English: of the right answer, or why the two
+// sounds are the same or differ; nothing for a limit.
+func (q *Question) Cue(e *sheet.Exercise) string {
+	switch e.Kind {
+	case sheet.Name:
+		return e.Answers[q.Right].Cue
+	case sheet.Same:
+		for _, p := range e.Pairs {
+			if p.Name == q.Item {
+				return p.Why
+			}
+		}
+	}
+	return ""
+}

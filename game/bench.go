@@ -1,0 +1,196 @@
+package game
+
+import (
+	"strings"
+	"time"
+
+	"partialcredit/game/sheet"
+	"partialcredit/synth"
+)
+
+// bench is what goes on in free play, besides the sound itself.
+type bench struct {
+	part    int // which of the parts of the voice is on the screen
+	touched int // the control that was set last: the one to sweep
+	slow    bool
+	copied  bool    // a link to the sound as it is
+	moment  float64 // of the note, in seconds, that is looked at in slow motion
+	shown   float64 // the one that is pictured
+	last    time.Duration
+	sound   synth.Sound // the one that is pictured
+}
+
+// slowness is how many times slower than it sounds a note passes in slow motion: a
+// vibrato of 6 Hz then takes about three seconds for one swing.
+const slowness = 20
+
+// benchParts are the parts of the voice as they lie on the bench.
+var benchParts = []struct {
+	name   string
+	fields []string
+}{
+	{"Oscillator A", []string{"a.shape", "a.footage", "a.cents", "a.duty", "a.level", "a.phase"}},
+	{"Oscillator B", []string{"b.shape", "b.footage", "b.cents", "b.duty", "b.level", "b.phase"}},
+	{"A with B", []string{"combine.how", "combine.balance", "combine.ratio", "combine.depth", "combine.index"}},
+	{"LFO", []string{"lfo.shape", "lfo.hz", "lfo.duty", "lfo.cents", "lfo.level", "lfo.fade", "lfo.phase"}},
+	{"Fall", []string{"envelope.seconds", "envelope.a", "envelope.b", "envelope.depth"}},
+	{"Envelope", []string{"amplitude.attack", "amplitude.decay", "amplitude.sustain", "amplitude.release"}},
+	{"Note", []string{"note", "seconds", "character", "seed"}},
+}
+
+// heardIn says in which ways to combine a field does anything; fields that are
+// missing always do.
+var heardIn = map[string][]synth.How{
+	"combine.balance": {synth.Mix},
+	"combine.ratio":   {synth.Ring, synth.AM, synth.FM, synth.Sync},
+	"combine.depth":   {synth.AM},
+	"combine.index":   {synth.FM},
+	"envelope.depth":  {synth.AM, synth.FM},
+}
+
+// mostSeed bounds the ruler of the seed, whose whole range no finger could set.
+const mostSeed = 99
+
+// benchControls is a control for every field, in the order of the parts.
+func benchControls() (controls []sheet.Control) {
+	for _, part := range benchParts {
+		for _, name := range part.fields {
+			if f, ok := synth.FieldByName(name); ok {
+				c := sheet.FieldControl(f)
+				if name == "seed" {
+					c.Max = mostSeed
+				}
+				controls = append(controls, c)
+			}
+		}
+	}
+	return controls
+}
+
+// benchStart is what lies on the bench at first: two sawtooths that beat slowly.
+func benchStart() synth.Sound {
+	s := synth.Default()
+	s.Combine.How, s.B.Cents, s.Seconds = synth.Mix, 7, 4
+	return s
+}
+
+// openBench lays the bench out as it was left.
+func (g *Game) openBench() {
+	g.leave()
+	s := benchStart()
+	if g.kept.Bench != nil {
+		s = *g.kept.Bench
+	}
+	g.lay(s)
+}
+
+// lay puts a sound on the bench.
+func (g *Game) lay(s synth.Sound) {
+	s.Seed = min(s.Seed, mostSeed)
+	g.show(benchPage)
+	g.bench = bench{part: g.bench.part}
+	g.work = compare(s, s, benchControls())
+	g.playing.loud = newAlone(s)
+	g.kept.Bench = &s
+	g.keep()
+}
+
+// onBench keeps what was set.
+func (g *Game) onBench(control int) {
+	g.bench.touched, g.bench.copied = control, false
+	s := g.work.yours
+	g.kept.Bench = &s
+	g.work.target = s // it has none: the axis of the partials is its own
+}
+
+// benchRulers are the controls of a part that do something in the present sound.
+func (g *Game) benchRulers(part int) (controls []int) {
+	for i := range g.work.controls {
+		c := &g.work.controls[i]
+		for _, name := range benchParts[part].fields {
+			if name == c.Fields[0] && g.matters(name) {
+				controls = append(controls, i)
+			}
+		}
+	}
+	return controls
+}
+
+func (g *Game) matters(name string) bool {
+	s := &g.work.yours
+	if strings.HasPrefix(name, "b.") || name == "envelope.b" {
+		return s.Combine.How != synth.OnlyA
+	}
+	switch name {
+	case "a.duty":
+		return s.A.Shape == synth.Pulse
+	case "seed":
+		return s.Character > 0
+	}
+	ways, some := heardIn[name]
+	if !some {
+		return true
+	}
+	for _, w := range ways {
+		if w == s.Combine.How {
+			return true
+		}
+	}
+	return false
+}
+
+// pass lets time pass in slow motion.
+func (g *Game) pass() {
+	b := &g.bench
+	if g.page != benchPage || !b.slow || g.over != noOverlay {
+		return
+	}
+	b.moment += (g.in.Now - b.last).Seconds() / slowness
+	b.last = g.in.Now
+	if b.moment > g.work.yours.Seconds {
+		b.moment = 0
+	}
+}
+
+// momentEvery is how far apart the moments are that are pictured, in seconds.
+const momentEvery = 1.0 / 20 / slowness
+
+// refreshMoment pictures the present moment of slow motion.
+func (g *Game) refreshMoment() bool {
+	b := &g.bench
+	if b.sound == g.work.yours && b.moment >= b.shown && b.moment-b.shown < momentEvery {
+		return false
+	}
+	b.shown, b.sound = b.moment, g.work.yours
+	g.work.mine.moment(b.moment)
+	return true
+}
+
+// linkBench wishes for a link to the sound in the clipboard.
+func (g *Game) linkBench() {
+	g.wish(Wish{Kind: Copy, Text: "#" + sheet.SoundFragment(g.work.yours)})
+}
+
+// Copied tells that the clipboard has taken a link, or would not.
+func (g *Game) Copied(ok bool) {
+	if !ok {
+		g.Tell(g.t("The browser does not let this page copy. The link stands in the address bar now: copy it there."))
+		return
+	}
+	g.say = g.t("The link to this sound is copied: paste it where you want it.")
+	g.bench.copied, g.dirty = true, true
+}
+
+// Follow opens what a link leads to: the fragment of the page's address.
+func (g *Game) Follow(fragment string) {
+	if strings.TrimPrefix(fragment, "#") == "" {
+		return
+	}
+	s, err := sheet.ReadSoundFragment(fragment)
+	if err != nil {
+		g.Tell(err.Error())
+		return
+	}
+	g.leave()
+	g.lay(s)
+}

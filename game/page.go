@@ -1,0 +1,42 @@
+package game
+
+// A page is what lies open.
+type page int
+
+const (
+	contents     page = iota // the sheets of the course
+	sheetPage                // the exercises of one
+	working                  // a match
+	marked                   // a match, handed in
+	showing                  // a demonstration
+	asking1                  // a question
+	answered                 // a question, answered
+	result                   // the end of a run
+	benchPage                // free play
+	practicePage             // before a set, and after it
+	progressPage
+	helpPage
+)
+
+// pageNames are those in what is kept.
+var pageNames = map[page]string{
+	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", asking1: "question",
+	answered: "answer", result: "result", benchPage: "bench", practicePage: "practice", progressPage: "progress", helpPage: "help",
+}
+
+// An overlay is what lies over the page.
+type overlay int
+
+const (
+	noOverlay overlay = iota
+	volumeHint
+	eraseQuestion
+	importQuestion
+	note // what the learner must be told: say
+)
+
+// paired says whether the page shows two sounds, or one alone.
+func (p page) paired() bool { return p == working || p == marked || p == answered }
+
+// pictured says whether the page shows sounds.
+func (p page) pictured() bool { return p.paired() || p == showing || p == benchPage }
