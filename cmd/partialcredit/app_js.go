@@ -122,13 +122,6 @@ func (a *app) save() {
 	}
 }
 
-// update goes over to the newer version of the app that waits on the device,
-// with everything saved.
-func (a *app) update() {
-	a.save()
-	a.page.Update()
-}
-
 // onEvent has heard at once what people do, and seen with the next tick, for
 // which it wakes the view. A page that is being left may never tick again.
 func (a *app) onEvent() {
