@@ -192,8 +192,8 @@ func TestOfflineAfterOneVisit(t *testing.T) {
 	}
 }
 
-// TestUpdateWaitsToBeAskedFor has two pages open while a second build is published and the files of the
-// first are gone.
+// TestUpdateWaitsToBeAskedFor publishes a second build, without the first one's engine, and has two pages
+// open while one of them goes over to it.
 func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 	h := newHost(t, theSite(t))
 	l := resume(t, at("beats"), Visit{Keeps: true, Address: h.address})
@@ -231,10 +231,13 @@ func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 
 	other := l.another(h.address)
 	other.Started()
-	l.Eval(`window.here = true; document.querySelector('`+widget("contents")+`').click()`, nil)
-	l.Wait(`JSON.parse(localStorage["partialcredit.progress"]).page === "contents"`, 5*time.Second)
+	for _, id := range []string{"contents", "course"} {
+		l.Wait(`document.querySelector('`+widget(id)+`')`, 10*time.Second)
+		l.Eval(`document.querySelector('`+widget(id)+`').click()`, nil)
+	}
+	l.Wait(`document.querySelector('`+widget("renew")+`') && JSON.parse(localStorage["partialcredit.progress"]).page === "contents"`, 10*time.Second)
 	progress := l.progress()
-	l.Eval("partialCredit.offline.update()", nil)
+	l.Eval(`window.here = true; document.querySelector('`+widget("renew")+`').click()`, nil)
 	l.Wait(`!window.here && document.documentElement.dataset.build === "two"`, 20*time.Second)
 	l.Started()
 	if got := l.progress(); got != progress {
