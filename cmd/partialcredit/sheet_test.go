@@ -36,7 +36,7 @@ func TestExerciseIsPlayed(t *testing.T) {
 		screen   Screen
 	}{
 		{"phone, touch", "octaves", Phone}, // two controls
-		{"tablet, touch", "two-at-once", Tablet},
+		{"tablet, touch", "bell", Tablet},
 		{"desktop, keyboard", "beats", Desktop},
 	} {
 		t.Run(c.name, func(t *testing.T) {
