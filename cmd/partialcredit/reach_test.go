@@ -5,8 +5,6 @@ package main_test
 import (
 	"testing"
 	"time"
-
-	cdpage "github.com/chromedp/cdproto/page"
 )
 
 func TestInputReachesThePage(t *testing.T) {
@@ -42,16 +40,10 @@ func TestInputReachesThePage(t *testing.T) {
 		{"keys", Desktop, func(p *Page) { p.Press("ArrowRight"); p.Press("Enter"); p.Press(" "); p.Press("t"); p.Press("Home") },
 			"keydown ArrowRight ArrowRight|keyup ArrowRight ArrowRight|keydown Enter Enter|keyup Enter Enter|keydown   Space|keyup   Space|keydown t KeyT|keyup t KeyT|keydown Home Home|keyup Home Home"},
 	}
-	pages := map[Screen]*Page{}
-	for _, s := range []Screen{Desktop, Phone} {
-		pages[s] = Open(t, Visit{Screen: s, Before: []string{listen}})
-		pages[s].Started()
-	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			p := pages[tt.screen]
-			p.do("to the front", cdpage.BringToFront())
-			p.Eval("seen.length = 0", nil)
+			p := Open(t, Visit{Screen: tt.screen, Before: []string{listen}})
+			p.Started()
 			tt.act(p)
 			time.Sleep(100 * time.Millisecond)
 			var got string
