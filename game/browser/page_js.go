@@ -51,6 +51,7 @@ func Open() *Page {
 // and the engine had better be there soon.
 func (p *Page) Started() {
 	p.line.source.Call("wanted")
+	p.showHeap()
 	p.global.Get("partialCredit").Call("started")
 	p.settleCanvas()
 }

@@ -42,15 +42,27 @@ func walk(e *sheet.Exercise, c *sheet.Control, up bool) []float64 {
 }
 
 // TestMarksFallAwayFromTheTarget is the acceptance test of the method, over
-// every control of the built-in sheet. -v prints the marks per step.
+// the controls of the built-in sheet: the first of every field and way to
+// combine, for desk credit goes through the others. -v prints the marks per step.
 func TestMarksFallAwayFromTheTarget(t *testing.T) {
+	seen := map[string]bool{}
 	for _, e := range mark.Swept() {
+		var controls []*sheet.Control
+		for j := range e.Controls {
+			if name := e.Target.Combine.How.String() + " " + e.Controls[j].Fields[0]; !seen[name] {
+				seen[name] = true
+				controls = append(controls, &e.Controls[j])
+			}
+		}
+		if len(controls) == 0 {
+			continue
+		}
 		t.Run(e.ID, func(t *testing.T) {
 			t.Parallel()
 			r := mark.Prepare(e.Target)
-			for j := range e.Controls {
+			for _, c := range controls {
 				for _, up := range []bool{false, true} {
-					sweep(t, &e, &e.Controls[j], r, up)
+					sweep(t, &e, c, r, up)
 				}
 			}
 		})
