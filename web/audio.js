@@ -133,9 +133,13 @@
       state: function () { return context ? context.state : 'none'; },
       // The seconds that were computed so far.
       time: function () { return context ? context.currentTime : 0; },
-      // Seconds between handing samples to the browser and hearing them, as far as it knows.
+      // Seconds between handing samples to the browser and hearing them, as far as it knows. Firefox hangs
+      // when it is asked while the device still starts (seen with 153 and PulseAudio), so not before
+      // the clock runs.
       latency: function () {
-        return context ? (context.baseLatency || 0) + (context.outputLatency || 0) : 0;
+        if (!context) return 0;
+        const runs = context.state === 'running' && context.currentTime > 0;
+        return (context.baseLatency || 0) + (runs && context.outputLatency || 0);
       },
       // Has f called before every pull of samples.
       onPull: function (f) { pull = f; }
