@@ -66,7 +66,7 @@ func openFox(t *testing.T, s Screen, before ...string) *fox {
 	f.context = tree.Contexts[0].Context
 	f.do("browsingContext.setViewport", obj{"context": f.context, "viewport": obj{"width": s.Width, "height": s.Height}, "devicePixelRatio": s.Ratio}, nil)
 	for _, script := range append([]string{soundTap}, before...) {
-		f.do("script.addPreloadScript", obj{"functionDeclaration": `() => { if (location.protocol === "about:") return; ` + script + "}"}, nil)
+		f.do("script.addPreloadScript", obj{"functionDeclaration": `() => { if (location.href.startsWith("http")) {` + script + "}}"}, nil)
 	}
 	f.do("browsingContext.navigate", obj{"context": f.context, "url": siteAddress(t), "wait": "complete"}, nil)
 	return f
