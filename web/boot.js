@@ -133,6 +133,8 @@
     bar.value = 1;
     text.textContent = 'Starting';
     await go.run(app.instance);
+    const mirror = document.getElementById('mirror');
+    if (mirror) mirror.remove(); // its controls are dead
     showProblem(['The app has stopped. Reload the page to go on.'], 'Reload', reload);
   }
 
