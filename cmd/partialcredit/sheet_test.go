@@ -253,7 +253,13 @@ func (l *learner) targetOffBy(e *sheet.Exercise) (worst float64) {
 			l.t.Fatalf("%s: a sample of %v is above -6 dBFS", e.ID, got.Left[i])
 		}
 	}
-	a, b := thirdOctaves(want), thirdOctaves(got.Left[:round])
+	return bandsApart(want, got.Left[:round])
+}
+
+// bandsApart is the greatest difference in decibels between the third-octave bands of two sounds, of
+// those that are not 40 dB below all.
+func bandsApart(want, got []float32) (worst float64) {
+	a, b := thirdOctaves(want), thirdOctaves(got)
 	for i := range a {
 		if a[i] > -40 {
 			worst = math.Max(worst, math.Abs(a[i]-b[i]))
