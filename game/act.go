@@ -118,7 +118,7 @@ func (g *Game) turn(name string, n int) bool {
 		g.view = n
 		g.part, g.dirty = 0, true
 	case "help":
-		g.show(helpPage)
+		g.openHelp()
 	default:
 		return false
 	}

@@ -18,7 +18,8 @@ type asking struct {
 	items    []synth.Item  // how it is played: the lead, then the sounds
 	length   time.Duration // of all of it
 	begun    int           // how many of the items have begun to sound
-	heard    bool          // the question has been listened to
+	listened bool          // the question has begun to sound
+	heard    bool          // and has been heard to its end
 }
 
 // openRun goes on with the run of the current exercise, or begins one.
@@ -35,7 +36,8 @@ func (g *Game) openRun() {
 // ask puts a question.
 func (g *Game) ask(q ask.Question) {
 	g.serial++
-	g.asking.question, g.asking.begun, g.asking.heard = q, 0, false
+	g.asking.question, g.asking.begun = q, 0
+	g.asking.listened, g.asking.heard = false, false
 	g.asking.items, g.asking.length = nil, 0
 	g.show(asking1)
 }
@@ -45,6 +47,7 @@ func (g *Game) listen() {
 	g.equalise()
 	g.asking.begun = 0
 	g.play(toQuestion)
+	g.asking.listened = g.asking.listened || g.playing.what == toQuestion
 }
 
 // equalise finds the gains that make all sounds of the question equally loud but
@@ -123,6 +126,9 @@ func (g *Game) choose(answer int) {
 	g.show(answered)
 	g.work = compare(one, other, nil)
 	g.playing.loud = newLoud(one, other)
+	if !right && e.Kind != sheet.Limit && a.listened {
+		g.play(inTurn) // what is missed is heard again at once, beside what it was taken for
+	}
 	g.say = g.told()
 }
 

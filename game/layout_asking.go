@@ -150,7 +150,7 @@ func (g *Game) answeredFrame(p *paper) frame {
 	proceed := ui.Widget{ID: "proceed", Label: g.t("Next"), Primary: true, Keys: "N"}
 	f.onward = []ui.Widget{proceed}
 	if e.Kind == sheet.Limit {
-		f.plots = func(p *paper, boxes []ui.Rect) { g.layRun(p, joined(boxes)) }
+		f.plots = func(p *paper, boxes []ui.Rect) { g.layRun(p, joined(boxes), e, &a.run) }
 		f.listening = []ui.Widget{{ID: "turn", Label: g.t("Hear both in turn"), On: g.playing.what == inTurn, Keys: "I"}}
 		return f
 	}
@@ -196,7 +196,7 @@ func (g *Game) layResult(p *paper) {
 	_, rest = rest.CutTop(0, p.gap)
 	bottom, rest := rest.CutBottom(p.button, p.gap)
 	if e.Kind == sheet.Limit {
-		g.layRun(p, rest)
+		g.layRun(p, rest, e, &g.asking.run)
 	} else {
 		g.layTable(p, rest, g.asking.run.Table(e), "")
 	}

@@ -5,15 +5,15 @@ import (
 	"math"
 	"time"
 
+	"partialcredit/game/ask"
 	"partialcredit/game/practice"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 )
 
-// layRun draws the run of a limit so far.
-func (g *Game) layRun(p *paper, r ui.Rect) {
-	e := g.exercise()
-	stairs := g.asking.run.Staircase(e)
+// layRun draws a run of a limit so far.
+func (g *Game) layRun(p *paper, r ui.Rect, e *sheet.Exercise, run *ask.Run) {
+	stairs := run.Staircase(e)
 	trials := stairs.Run()
 	if len(trials) == 0 {
 		return

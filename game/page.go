@@ -36,7 +36,7 @@ const (
 )
 
 // paired says whether the page shows two sounds, or one alone.
-func (p page) paired() bool { return p == working || p == marked || p == answered }
+func (p page) paired() bool { return p == working || p == marked || p == answered || p == helpPage }
 
 // pictured says whether the page shows sounds.
 func (p page) pictured() bool { return p.paired() || p == showing || p == benchPage }

@@ -6,8 +6,8 @@ import (
 )
 
 // Compared are the two sounds to hear and to see after an answer, at one note:
-// what was asked, and what it was taken for or, after a right answer, what is most
-// easily taken for it; of a comparison its two sounds; of a limit the common sound
+// what was asked, and what it was taken for or, after a right answer, the answer
+// that stands after it; of a comparison its two sounds; of a limit the common sound
 // and the one that differs.
 func (q *Question) Compared(e *sheet.Exercise, answer int) (asked, other synth.Sound) {
 	switch e.Kind {
