@@ -104,8 +104,9 @@ func (g *Game) follow() {
 	if i := g.in.Heard.Item; i >= 0 && a.begun != i+1 && i < len(a.items) {
 		a.begun, g.dirty = i+1, true
 	}
-	ended := a.begun == len(a.items) && g.in.Heard.Item < 0
-	if ended || g.in.Now-g.playing.since > a.length+overtime {
+	passed := g.in.Now - g.playing.since
+	ended := a.begun == len(a.items) && g.in.Heard.Item < 0 && passed > a.length/2 // sooner, it was what sounded before
+	if ended || passed > a.length+overtime {
 		a.heard = true
 		g.stop()
 	}

@@ -75,10 +75,11 @@ const (
 )
 
 const (
-	progressVersion = 2    // 1 knew matches only
-	quiet           = 0.45 // the volume ruler at first: 14 dB under full
-	longHistory     = 2000 // hand-ins that are kept: a tablet's storage is small
-	longLimits      = 100  // and runs of each limit
+	progressVersion = 2     // 1 knew matches only
+	quiet           = 0.45  // the volume ruler at first: 14 dB under full
+	longHistory     = 2000  // hand-ins that are kept: a tablet's storage is small
+	longLimits      = 100   // and runs of each limit
+	lastDay         = 80000 // that can be drawn: in the year 2189
 )
 
 // Kept changes when what should be kept on the device has changed.
@@ -225,22 +226,25 @@ func (k *progress) tidy() {
 		r.Best, r.Last = max(0, min(100, r.Best)), max(0, min(100, r.Last))
 		k.Marks[id] = r
 	}
+	k.History = k.History[max(0, len(k.History)-longHistory):]
 	for i := range k.History {
-		k.History[i].Marks = max(0, min(100, k.History[i].Marks))
+		h := &k.History[i]
+		h.Marks, h.Day = max(0, min(100, h.Marks)), max(0, min(lastDay, h.Day))
 	}
 	for id, t := range k.Tables {
-		if t == nil {
+		if t == nil || len(t.Labels()) > sheet.MostAnswers {
 			delete(k.Tables, id)
 		}
 	}
 	for id, runs := range k.Limits {
 		kept := runs[:0]
 		for _, r := range runs {
-			if r.Value > 0 && !math.IsInf(r.Value, 0) {
+			r.Day = max(0, min(lastDay, r.Day))
+			if r.Value > 1e-9 && r.Value < 1e9 && r.Factor >= 0 { // no quantity comes near
 				kept = append(kept, r)
 			}
 		}
-		k.Limits[id] = kept
+		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
 	}
 	if k.Bench != nil && k.Bench.Validate() != nil {
 		k.Bench = nil
