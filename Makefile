@@ -1,4 +1,5 @@
-# `make run` needs Go and make only; `make test` also installs Chromium where it is missing.
+# `make run` needs Go and make only; `make test` also installs Chromium, and Firefox with a display and
+# a sound server that need no hardware, where they are missing.
 
 PORT ?= 8080
 OUT ?= .build/site
@@ -6,11 +7,11 @@ FUZZTIME ?= 30s
 APT = $$(test "$$(id -u)" = 0 || echo sudo) apt-get
 HEADING = @printf '\n== %s\n'
 
-.PHONY: help run test site bench fuzz clean format vet chromium tests
+.PHONY: help run test site bench fuzz clean format vet chromium firefox tests
 
 help:
 	@echo 'make run     build the app and serve it on http://localhost:$(PORT) (PORT=8081 make run for another port)'
-	@echo 'make test    run every check, the app in headless Chromium included'
+	@echo 'make test    run every check, the app in headless Chromium and Firefox included'
 	@echo 'make site    write the app as static files to $(OUT) (OUT=folder make site for another folder)'
 	@echo 'make bench   measure speed, natively and, where node is installed, as WebAssembly'
 	@echo 'make fuzz    throw random descriptions at the sound, FUZZTIME=30s each'
@@ -27,6 +28,7 @@ test:
 	@$(MAKE) --no-print-directory format
 	@$(MAKE) --no-print-directory vet
 	@$(MAKE) --no-print-directory chromium
+	@$(MAKE) --no-print-directory firefox
 	@$(MAKE) --no-print-directory tests
 	@$(MAKE) --no-print-directory fuzz FUZZTIME=5s
 
@@ -49,6 +51,18 @@ chromium:
 	elif command -v chromium || command -v google-chrome; then :; \
 	elif command -v apt-get >/dev/null; then $(APT) update && $(APT) install -y --no-install-recommends chromium; \
 	else echo 'Chromium is missing and there is no apt-get to install it. Install Chromium by hand, or name a browser: BROWSER=/path/to/chromium make test'; exit 1; fi
+
+# Firefox draws WebGL on an X display and plays through a sound server; the tests start their own.
+firefox:
+	$(HEADING) 'Firefox'
+	@want=''; \
+	if test -n "$$FIREFOX"; then echo "Using $$FIREFOX, as FIREFOX says."; \
+	else command -v firefox-esr || command -v firefox || want='firefox-esr'; fi; \
+	command -v Xvfb || want="$$want xvfb libgl1-mesa-dri"; \
+	command -v pulseaudio || want="$$want pulseaudio"; \
+	if test -z "$$want"; then :; \
+	elif command -v apt-get >/dev/null && $(APT) update && $(APT) install -y --no-install-recommends $$want; then :; \
+	else echo "These are missing and apt-get cannot install them: $$want. Install them by hand, or name a browser: FIREFOX=/path/to/firefox make test"; exit 1; fi
 
 # The browser gets the machine to itself: it plays sound in real time.
 tests:

@@ -10,7 +10,7 @@ import (
 
 // layQuestion lays out a question: what to do, what sounds now, the answers.
 func (g *Game) layQuestion(p *paper) {
-	e, a := g.exercise(), &g.asking
+	a := &g.asking
 	f := g.asked()
 	g.scene.Title, g.scene.Body = f.title, f.task+" "+f.place
 	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
@@ -42,9 +42,6 @@ func (g *Game) layQuestion(p *paper) {
 	}
 	p.buttons(buttons, listen)
 	g.layAnswers(p, rest)
-	if e.Kind == sheet.Limit {
-		return
-	}
 }
 
 // asked is the frame of a question.
@@ -113,9 +110,12 @@ func (g *Game) layAnswers(p *paper, r ui.Rect) {
 		columns = 3
 	}
 	rows := (n + columns - 1) / columns
-	h := math.Min(1.6*p.button, (r.H-float64(rows-1)*p.gap)/float64(rows))
+	h := math.Min(1.8*p.button, (r.H-float64(rows-1)*p.gap)/float64(rows))
 	h = math.Max(finger, h)
 	r.W = math.Min(r.W, 60*p.body)
+	if !p.wide { // within reach of a thumb
+		_, r = r.CutTop(r.H-h*float64(rows)-p.gap*float64(rows-1), 0)
+	}
 	r.H = h*float64(rows) + p.gap*float64(rows-1)
 	for i, row := range r.Rows(rows, p.gap) {
 		for j, c := range row.Columns(columns, p.gap) {
@@ -143,6 +143,10 @@ func (g *Game) answeredFrame(p *paper) frame {
 		p.paragraph(text, g.told(), p.body, false, Black)
 	}
 	f.across = true
+	f.height = max(2.2*p.title, p.height(g.told(), p.body, false, p.W-2*p.pad-2.2*p.title-p.gap)) + p.gap
+	if p.wide {
+		f.height += p.button + p.gap
+	}
 	proceed := ui.Widget{ID: "proceed", Label: g.t("Next"), Primary: true, Keys: "N"}
 	f.onward = []ui.Widget{proceed}
 	if e.Kind == sheet.Limit {

@@ -135,6 +135,8 @@
     bar.value = 1;
     text.textContent = say('Starting');
     await go.run(app.instance);
+    const mirror = document.getElementById('mirror');
+    if (mirror) mirror.remove(); // its controls are dead
     showProblem([say('The app has stopped. Reload the page to go on.')], say('Reload'), reload);
   }
 

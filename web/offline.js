@@ -49,6 +49,8 @@
         await persist();
       } catch (error) { /* see above */ }
     },
+    // A newer version waits on the device.
+    ready: function () { return ready; },
     // Has f called when a newer version waits, now or later.
     onReady: function (f) {
       tell = f;

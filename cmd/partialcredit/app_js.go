@@ -145,6 +145,15 @@ func (a *app) Scene() *game.Scene { return a.game.Scene() }
 // Revision changes with the scene.
 func (a *app) Revision() int { return a.game.Revision() }
 
+// Layout changes when more of the scene has changed than its pictures.
+func (a *app) Layout() int { return a.game.Layout() }
+
+// Strong tells whether to draw with strong contrast.
+func (a *app) Strong() bool { return a.page.Contrast() }
+
+// Reduced tells whether to move little.
+func (a *app) Reduced() bool { return a.page.Reduced() }
+
 // Idle lets the view rest.
 func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
 

@@ -25,6 +25,7 @@ func TestCrispAtEverySizeAndRatio(t *testing.T) {
 		{3, true, [][2]int64{{320, 568}, {568, 320}}},
 	} {
 		t.Run(fmt.Sprint(tt.ratio), func(t *testing.T) {
+			t.Parallel()
 			var l *learner
 			for i, size := range tt.sizes {
 				s := Screen{size[0], size[1], tt.ratio, tt.touch}

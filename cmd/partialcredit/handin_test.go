@@ -3,12 +3,9 @@
 package main_test
 
 import (
-	"fmt"
 	"slices"
 	"testing"
 	"time"
-
-	"partialcredit/game/sheet"
 )
 
 // watchMarks keeps the time from the last key to the marks in the status line.
@@ -20,24 +17,26 @@ addEventListener('DOMContentLoaded', () => new MutationObserver(() => {
 }).observe(document.body, { childList: true, subtree: true, characterData: true }));
 window.markedAfter = 0;`
 
-// TestHandInIsQuick hands every exercise in as it starts, and times the way from the key to the marks.
+// TestHandInIsQuick hands exercises in as they start, and times the way from the key to the marks.
 // Issue 2 asks for 300 ms on a machine that does nothing else. The bound is wider, because tests run
 // beside other programs; the log has the figures.
 func TestHandInIsQuick(t *testing.T) {
 	const most = 1500.0 // ms
-	s := sheet.Matches()
-	l := resume(t, at(s.Exercises[0].ID), Visit{Before: []string{watchMarks}})
 	var all []float64
-	for i := range s.Exercises {
-		l.WaitText("#mirror h1", fmt.Sprintf("%d. ", i+1), 5*time.Second)
+	for _, id := range []string{"shape", "ring", "two-at-once"} { // steady, inharmonic, and moving
+		l := resume(t, at(id), Visit{Before: []string{watchMarks}})
 		l.settle()
-		l.Press("h")
-		l.Wait("markedAfter", limit)
-		var took float64
-		l.Eval("markedAfter", &took)
-		t.Logf("%-12s %4.0f ms from the key to the marks", s.Exercises[i].ID, took)
-		all = append(all, took)
-		l.Press("n")
+		for try := range 2 {
+			l.Press("h")
+			l.Wait("markedAfter", limit)
+			var took float64
+			l.Eval("markedAfter", &took)
+			t.Logf("%-12s %4.0f ms from the key to the marks, try %d", id, took, try+1)
+			all = append(all, took)
+			l.Wait(`document.querySelector('`+widget("again")+`') !== null`, 5*time.Second)
+			l.Press("a")
+			l.Wait(`document.querySelector('`+widget("hand in")+`') !== null`, 5*time.Second)
+		}
 	}
 	slices.Sort(all)
 	t.Logf("median %.0f ms, longest %.0f ms", all[len(all)/2], all[len(all)-1])

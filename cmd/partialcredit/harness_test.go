@@ -25,7 +25,16 @@ func TestMain(m *testing.M) {
 }
 
 // atExit holds what ends the shared server and browsers, which outlive single tests.
-var atExit []func()
+var (
+	atExit     []func()
+	atExitLock sync.Mutex
+)
+
+func later(f func()) {
+	atExitLock.Lock()
+	defer atExitLock.Unlock()
+	atExit = append(atExit, f)
+}
 
 // builtSite builds the site once, as it would be published.
 var builtSite = sync.OnceValues(func() (*site.Site, error) {
@@ -52,7 +61,7 @@ var sharedServer = sync.OnceValue(func() string {
 		panic(err) // theSite has reported it already
 	}
 	server := httptest.NewServer(site.Handler(site.Fixed(s)))
-	atExit = append(atExit, server.Close)
+	later(server.Close)
 	return server.URL + "/"
 })
 
@@ -115,6 +124,6 @@ func startBrowser(autoplay string) (context.Context, error) {
 		stop()
 		return nil, fmt.Errorf("the browser %s does not start: %w", path, err)
 	}
-	atExit = append(atExit, stop)
+	later(stop)
 	return browser, nil
 }

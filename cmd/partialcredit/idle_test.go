@@ -84,7 +84,7 @@ func (p *Page) rests(when string, length time.Duration) float64 {
 
 func TestNothingIsDrawnWhileNothingChanges(t *testing.T) {
 	l := resume(t, at("beats"), Visit{Before: []string{countFrames}})
-	t.Logf("at rest the main thread works %.1f %% of the time", 100*l.rests("after the start", 3*time.Second))
+	t.Logf("at rest the main thread works %.1f %% of the time", 100*l.rests("after the start", 2*time.Second))
 	draws := l.draws()
 	for i := range 10 {
 		l.do("moving the mouse", input.DispatchMouseEvent(input.MouseMoved, 300+20*float64(i), 400))
@@ -115,7 +115,7 @@ func TestPicturesMoveWhileItSounds(t *testing.T) {
 		l.Wait(`soundTap.counts().sounding > 0`, 10*time.Second)
 		l.Eval("frames.length = 0", nil)
 		busy, from := l.busy(), time.Now()
-		l.Wait("frames.length >= 40", limit)
+		l.Wait("frames.length >= 20", limit)
 		share, took := (l.busy()-busy)/time.Since(from).Seconds(), time.Since(from)
 		var frames []float64
 		l.Eval("frames", &frames)

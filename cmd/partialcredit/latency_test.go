@@ -28,7 +28,7 @@ func TestControlToSound(t *testing.T) {
 		most   time.Duration
 		times  int
 	}{
-		{"the engine", nil, 60 * time.Millisecond, 7},               // issue 3
+		{"the engine", nil, 60 * time.Millisecond, 5},               // issue 3
 		{"Oto", []string{withoutEngine}, 200 * time.Millisecond, 3}, // issue 2
 	} {
 		t.Run(tt.who, func(t *testing.T) {

@@ -122,6 +122,7 @@ func TestMissingAbilitiesAreNamed(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
 			p := Open(t, Visit{Screen: Phone, Before: []string{tt.script}})
 			for _, want := range tt.want {
 				p.WaitText("#loading-problem", want, 5*time.Second)
@@ -183,6 +184,7 @@ func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
 			address, heal := ailing(t, tt.sick)
 			p := Open(t, Visit{Address: address, Screen: Phone, Expected: []string{"Failed to load resource"}})
 			p.WaitText("#loading-problem", tt.want, 20*time.Second)
@@ -197,6 +199,7 @@ func TestFailedDownloadCanBeTriedAgain(t *testing.T) {
 }
 
 func TestWrongTypeOnlyCostsStreaming(t *testing.T) {
+	t.Parallel()
 	address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("Content-Type", "application/octet-stream")
 		w.Write(appFile(t).Data)
@@ -206,6 +209,7 @@ func TestWrongTypeOnlyCostsStreaming(t *testing.T) {
 }
 
 func TestDamagedAppIsNotMistakenForTheNetwork(t *testing.T) {
+	t.Parallel()
 	address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
 		f := appFile(t)
 		w.Header().Set("Content-Type", f.Type)
@@ -216,6 +220,7 @@ func TestDamagedAppIsNotMistakenForTheNetwork(t *testing.T) {
 }
 
 func TestBelowASubPath(t *testing.T) {
+	t.Parallel()
 	folder := t.TempDir()
 	if err := theSite(t).Write(folder); err != nil {
 		t.Fatal(err)
@@ -242,6 +247,7 @@ func TestLoadingStopsHalfWay(t *testing.T) {
 		screen Screen
 	}{{"phone", Phone}, {"tablet", Tablet}, {"low", Screen{568, 320, 1, true}}} {
 		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
 			goOn := make(chan struct{})
 			address, _ := ailing(t, func(w http.ResponseWriter, r *http.Request) {
 				f := appFile(t)

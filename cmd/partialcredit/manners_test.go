@@ -34,6 +34,7 @@ func TestTabLeavesTheCanvas(t *testing.T) {
 }
 
 func TestPageHoldsStill(t *testing.T) {
+	t.Parallel()
 	for _, s := range []Screen{{320, 568, 1, true}, Phone, Tablet, {2560, 1440, 1, false}} {
 		p := Open(t, Visit{Screen: s})
 		p.Started()
@@ -92,6 +93,7 @@ func TestOtherPixelRatioReloads(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
 			p := Open(t, Visit{Before: []string{catchQuery}})
 			p.Started()
 			tt.change(p)
@@ -103,6 +105,7 @@ func TestOtherPixelRatioReloads(t *testing.T) {
 }
 
 func TestReloadsNeverLoop(t *testing.T) {
+	t.Parallel()
 	// The ratio differs after every load, as if a browser could not make up its mind.
 	p := Open(t, Visit{Before: []string{`
 		let ratio = 1;
@@ -120,6 +123,7 @@ func TestReloadsNeverLoop(t *testing.T) {
 }
 
 func TestResizingAloneDoesNotReload(t *testing.T) {
+	t.Parallel()
 	p := Open(t, Visit{})
 	p.Started()
 	p.SetScreen(Screen{Width: 1180, Height: 820, Ratio: 1})
@@ -132,6 +136,7 @@ func TestResizingAloneDoesNotReload(t *testing.T) {
 }
 
 func TestLoadingPageFollowsTheSystemTheme(t *testing.T) {
+	t.Parallel()
 	for _, tt := range []struct{ theme, want string }{{"light", "rgb(251, 248, 239)"}, {"dark", "rgb(19, 32, 27)"}} {
 		// Without WebAssembly the panel stays.
 		p := Open(t, Visit{Screen: Tablet, Before: []string{`delete globalThis.WebAssembly`}})

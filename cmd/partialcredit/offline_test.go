@@ -167,7 +167,7 @@ func nameLike(t *testing.T, s *site.Site, prefix, suffix string) string {
 // included, then stops the server.
 func TestOfflineAfterOneVisit(t *testing.T) {
 	h := newHost(t, theSite(t))
-	l := playing(t, Visit{Address: h.address})
+	l := playing(t, Visit{Keeps: true, Address: h.address})
 	l.kept()
 	wire, asked := h.wire.Load(), h.visits()
 	t.Logf("the first visit transfers %d bytes, headers and the worker's requests included; asked for %v", wire, asked)
@@ -179,6 +179,7 @@ func TestOfflineAfterOneVisit(t *testing.T) {
 			t.Errorf("%s was transferred %d times", name, times)
 		}
 	}
+	l.step(t, "installable", func() { l.installable(h) })
 	h.stop()
 	l.Reload()
 	t.Logf("without the server the app runs after %v", l.Started().Round(time.Millisecond))
@@ -191,11 +192,11 @@ func TestOfflineAfterOneVisit(t *testing.T) {
 	}
 }
 
-// TestUpdateWaitsToBeAskedFor has two pages open while a second build is published and the files of the
-// first are gone.
+// TestUpdateWaitsToBeAskedFor publishes a second build, without the first one's engine, and has two pages
+// open while one of them goes over to it.
 func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 	h := newHost(t, theSite(t))
-	l := resume(t, at("beats"), Visit{Address: h.address})
+	l := resume(t, at("beats"), Visit{Keeps: true, Address: h.address})
 	l.kept()
 	first := l.caches()
 	if len(first) != 1 || !strings.HasPrefix(first[0], "partialcredit "+h.address+" ") {
@@ -207,8 +208,7 @@ func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 	h.visits()
 	l.Reload()
 	l.Started()
-	l.Eval(`window.waits = false; partialCredit.offline.onReady(() => { waits = true })`, nil)
-	l.Wait("waits", 20*time.Second)
+	l.Wait("partialCredit.offline.ready()", 20*time.Second)
 	asked := h.visits()
 	t.Logf("the second build transfers %v", asked)
 	for name, times := range asked {
@@ -231,10 +231,13 @@ func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 
 	other := l.another(h.address)
 	other.Started()
-	l.Eval(`window.here = true; document.querySelector('`+widget("contents")+`').click()`, nil)
-	l.Wait(`JSON.parse(localStorage["partialcredit.progress"]).page === "contents"`, 5*time.Second)
+	for _, id := range []string{"contents", "course"} {
+		l.Wait(`document.querySelector('`+widget(id)+`')`, 10*time.Second)
+		l.Eval(`document.querySelector('`+widget(id)+`').click()`, nil)
+	}
+	l.Wait(`document.querySelector('`+widget("renew")+`') && JSON.parse(localStorage["partialcredit.progress"]).page === "contents"`, 10*time.Second)
 	progress := l.progress()
-	l.Eval("partialCredit.offline.update()", nil)
+	l.Eval(`window.here = true; document.querySelector('`+widget("renew")+`').click()`, nil)
 	l.Wait(`!window.here && document.documentElement.dataset.build === "two"`, 20*time.Second)
 	l.Started()
 	if got := l.progress(); got != progress {
@@ -250,18 +253,16 @@ func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 		t.Errorf("the other page finds its engine with status %d", status)
 	}
 	other.do("closing the other page", cdpage.Close())
-	l.Reload()
-	l.Started()
-	l.Eval(`(async () => { while ((await caches.keys()).length > 2) await new Promise(done => setTimeout(done, 50)); })()`, nil)
-	now := l.caches()
-	if len(now) != 2 || slices.Contains(now, first[0]) || !slices.Contains(now, "another app") {
-		t.Errorf("kept %q, want the second build and what belongs to another app", now)
-	}
 	h.stop()
 	l.Reload()
 	l.Started()
 	if got := l.published(); got != "two" {
 		t.Errorf("without the server the page is of build %s", got)
+	}
+	l.Eval(`(async () => { while ((await caches.keys()).length > 2) await new Promise(done => setTimeout(done, 50)); })()`, nil)
+	now := l.caches()
+	if len(now) != 2 || slices.Contains(now, first[0]) || !slices.Contains(now, "another app") {
+		t.Errorf("kept %q, want the second build and what belongs to another app", now)
 	}
 }
 
@@ -293,7 +294,7 @@ func (p *Page) another(address string) *Page {
 // TestBrokenBuildIsGivenUp loses a file that neither the device nor the server has any more.
 func TestBrokenBuildIsGivenUp(t *testing.T) {
 	h := newHost(t, theSite(t))
-	p := Open(t, Visit{Address: h.address, Expected: []string{"Failed to load resource"}})
+	p := Open(t, Visit{Keeps: true, Address: h.address, Expected: []string{"Failed to load resource"}})
 	p.Started()
 	p.kept()
 	next := second(t)
@@ -313,13 +314,11 @@ func TestBrokenBuildIsGivenUp(t *testing.T) {
 	p.Started()
 }
 
-// TestInstallable checks the manifest against the members that installing needs (W3C Web Application
+// installable checks the manifest against the members that installing needs (W3C Web Application
 // Manifest; developer.chrome.com, "What does it take to be installable?"), and asks the browser.
-func TestInstallable(t *testing.T) {
-	h := newHost(t, theSite(t))
-	p := Open(t, Visit{Address: h.address})
-	p.Started()
-	p.kept()
+func (p *Page) installable(h *host) {
+	t := p.t
+	t.Helper()
 	var problems []*cdpage.InstallabilityError
 	var manifest struct {
 		Name       string

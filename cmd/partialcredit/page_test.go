@@ -46,6 +46,7 @@ type Visit struct {
 	Before   []string // scripts that run before the page's own, on every load
 	Throttle float64  // slows the main thread by this factor; 0 for not at all
 	Expected []string // parts of console errors that do not fail the test
+	Keeps    bool     // the app is kept on the device, as it always is outside of tests: half a second of processor time
 }
 
 // Page is one page in a browser profile of its own: nothing is stored or cached from other tests.
@@ -63,6 +64,9 @@ type Page struct {
 
 //go:embed testdata/soundtap.js
 var soundTap string
+
+// withoutWorker makes the page one that cannot be kept on the device, as where it is not secure.
+const withoutWorker = `Object.defineProperty(Navigator.prototype, 'serviceWorker', { get() { return undefined; } });`
 
 // limit is how long any single step may take; starting the app on a busy machine is the slowest.
 const limit = 60 * time.Second
@@ -98,7 +102,11 @@ func Open(t testing.TB, v Visit) *Page {
 	if v.Throttle > 0 {
 		p.Throttle(v.Throttle)
 	}
-	for _, script := range append([]string{soundTap}, v.Before...) {
+	scripts := append([]string{soundTap}, v.Before...)
+	if !v.Keeps {
+		scripts = append(scripts, withoutWorker)
+	}
+	for _, script := range scripts {
 		p.do("a script before the page's own", chromedp.ActionFunc(func(ctx context.Context) error {
 			_, err := cdpage.AddScriptToEvaluateOnNewDocument(script).Do(ctx)
 			return err

@@ -59,19 +59,30 @@ func (p *Page) Hear(length time.Duration) Sound {
 
 func (p *Page) newest(frames int, rate float64) Sound {
 	p.t.Helper()
-	var newest struct {
-		Data string
-		End  float64
-	}
+	var newest recorded
 	p.Eval(fmt.Sprintf("soundTap.newest(%d)", frames), &newest)
-	data, err := base64.StdEncoding.DecodeString(newest.Data)
+	s, err := newest.sound(rate)
 	if err != nil {
-		p.t.Fatalf("the recorded sound cannot be read: %v", err)
+		p.t.Fatal(err)
 	}
-	s := Sound{Rate: rate, End: newest.End}
+	return s
+}
+
+// recorded is what soundTap.newest gives.
+type recorded struct {
+	Data string
+	End  float64
+}
+
+func (r *recorded) sound(rate float64) (Sound, error) {
+	data, err := base64.StdEncoding.DecodeString(r.Data)
+	if err != nil {
+		return Sound{}, fmt.Errorf("the recorded sound cannot be read: %w", err)
+	}
+	s := Sound{Rate: rate, End: r.End}
 	for ; len(data) >= 8; data = data[8:] {
 		s.Left = append(s.Left, math.Float32frombits(binary.LittleEndian.Uint32(data)))
 		s.Right = append(s.Right, math.Float32frombits(binary.LittleEndian.Uint32(data[4:])))
 	}
-	return s
+	return s, nil
 }

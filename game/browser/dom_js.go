@@ -20,7 +20,7 @@ type dom struct {
 const idAttribute = "data-widget"
 
 const (
-	rootStyle    = "position:fixed;inset:0;overflow:hidden;contain:strict;opacity:0;pointer-events:none"
+	rootStyle    = "position:absolute;inset:0;overflow:hidden;contain:strict;opacity:0;pointer-events:none"
 	wordsStyle   = "position:absolute;top:0;left:0;margin:0;white-space:pre-line"
 	controlStyle = "position:absolute;box-sizing:border-box;margin:0;padding:0;border:0;overflow:hidden;pointer-events:none"
 )
@@ -30,6 +30,7 @@ func (p *Page) openMirror() {
 	d.elements = map[string]js.Value{}
 	d.root = p.create("main", rootStyle)
 	d.root.Set("id", "mirror")
+	d.root.Set("hidden", true) // until the app has started: a page has one main part
 	d.title = p.create("h1", wordsStyle)
 	d.body = p.create("p", wordsStyle)
 	d.announce = p.create("p", wordsStyle)
@@ -138,7 +139,7 @@ func (p *Page) focus(id string) {
 	e := d.element(id)
 	switch {
 	case e.Truthy() && !e.Equal(active):
-		e.Call("focus", map[string]any{"preventScroll": true, "focusVisible": !p.keyboard.away})
+		e.Call("focus", map[string]any{"preventScroll": p.keyboard.away, "focusVisible": !p.keyboard.away})
 	case !e.Truthy() && d.has(active):
 		active.Call("blur")
 	}

@@ -52,7 +52,8 @@ func (p *Page) keyDown(e js.Value) {
 	if k.key == "Tab" || k.ours() {
 		p.keyboard.away = false
 	}
-	if !k.ours() {
+	id := p.dom.idOf(p.document.Get("activeElement"))
+	if !k.ours() || k.scrolls() && !p.mirror.ruled(id) && p.scrolls() {
 		return
 	}
 	e.Call("preventDefault")
@@ -61,7 +62,6 @@ func (p *Page) keyDown(e js.Value) {
 		return
 	}
 	p.keyboard.held[e.Get("code").String()] = true
-	id := p.dom.idOf(p.document.Get("activeElement"))
 	p.noteFocus(id)
 	p.queue.push(ui.Event{Kind: ui.KeyDown, At: p.at(e), Key: k.key, Shift: e.Get("shiftKey").Bool(), Widget: id})
 	p.wake()

@@ -38,3 +38,13 @@ func repeats(key string) bool {
 	}
 	return false
 }
+
+// scrolls reports whether the browser scrolls by the key. A page that is larger
+// than the window leaves it to it, but on a ruler.
+func (k *keystroke) scrolls() bool {
+	switch k.key {
+	case "ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "PageUp", "PageDown", "Home", "End":
+		return true
+	}
+	return false
+}

@@ -94,6 +94,12 @@ func (m *mirror) rulerUnder(x, y float64) string {
 	return ""
 }
 
+// ruled reports whether a widget is a ruler.
+func (m *mirror) ruled(id string) bool {
+	i := find(m.widgets, id)
+	return i >= 0 && m.widgets[i].Role == ui.Ruled
+}
+
 // first is the widget that takes the focus when the one that had it is gone;
 // none where empty.
 func (m *mirror) first() string {

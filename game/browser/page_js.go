@@ -15,8 +15,9 @@ type Page struct {
 
 	start  float64 // performance.now, in milliseconds
 	hidden bool
-	dark   bool
 	wake   func()
+
+	dark, contrast, reduced bool // what the system prefers
 
 	queue    queue
 	pointers pointers
@@ -51,6 +52,8 @@ func Open() *Page {
 // and the engine had better be there soon.
 func (p *Page) Started() {
 	p.line.source.Call("wanted")
+	p.showHeap()
+	p.dom.root.Set("hidden", false)
 	p.global.Get("partialCredit").Call("started")
 	p.settleCanvas()
 }
@@ -64,7 +67,6 @@ func (p *Page) settleCanvas() {
 	canvas.Call("setAttribute", "aria-hidden", "true")
 	canvas.Set("tabIndex", -1)
 	canvas.Get("style").Set("outline", "none")
-	canvas.Get("style").Set("touchAction", "none")
 	canvas.Call("blur")
 }
 
@@ -88,6 +90,13 @@ func (p *Page) Hidden() bool { return p.hidden }
 
 // Dark reports whether the system prefers dark colours.
 func (p *Page) Dark() bool { return p.dark }
+
+// Contrast reports whether the system asks for strong contrast, or puts its own
+// colours in the place of every page's.
+func (p *Page) Contrast() bool { return p.contrast }
+
+// Reduced reports whether the system prefers that little moves.
+func (p *Page) Reduced() bool { return p.reduced }
 
 // Mirror makes the page say to assistive devices what the scene shows. Call it
 // when the scene has changed; where nothing differs it touches nothing.
@@ -125,12 +134,26 @@ func (p *Page) watch() {
 		}
 		p.wake()
 	})
-	scheme := p.global.Call("matchMedia", "(prefers-color-scheme: dark)")
-	p.dark = scheme.Get("matches").Bool()
-	if scheme.Get("addEventListener").Truthy() { // Safari before 14 has it not
-		p.listen(scheme, "change", func(js.Value) {
-			p.dark = scheme.Get("matches").Bool()
+	p.prefers("(prefers-color-scheme: dark)", &p.dark)
+	p.prefers("(prefers-contrast: more), (forced-colors: active)", &p.contrast)
+	p.prefers("(prefers-reduced-motion: reduce)", &p.reduced)
+}
+
+// prefers keeps in to whether a query of the system's preferences holds (W3C
+// Media Queries 5).
+func (p *Page) prefers(query string, to *bool) {
+	q := p.global.Call("matchMedia", query)
+	*to = q.Get("matches").Bool()
+	if q.Get("addEventListener").Truthy() { // Safari before 14 has it not
+		p.listen(q, "change", func(js.Value) {
+			*to = q.Get("matches").Bool()
 			p.wake()
 		})
 	}
+}
+
+// scrolls reports whether the page is larger than the window (web/style.css).
+func (p *Page) scrolls() bool {
+	root := p.document.Get("documentElement")
+	return root.Get("scrollHeight").Int() > root.Get("clientHeight").Int() || root.Get("scrollWidth").Int() > root.Get("clientWidth").Int()
 }

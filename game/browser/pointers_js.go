@@ -16,7 +16,7 @@ func (p *Page) listenPointers() {
 		}
 		p.keyboard.away = true
 		capture(target, e.Get("pointerId"))
-		p.focus(p.mirror.rulerUnder(e.Get("clientX").Float(), e.Get("clientY").Float()))
+		p.focus(p.mirror.rulerUnder(e.Get("pageX").Float(), e.Get("pageY").Float()))
 		p.wake()
 	})
 	p.listen(window, "pointermove", func(e js.Value) {
@@ -47,12 +47,16 @@ func (p *Page) listenPointers() {
 	})
 
 	// The canvas's own listeners would take the focus and draw a frame for every
-	// movement. The ends of gestures pass: they are what audio may start from.
+	// movement. The ends of gestures pass: they are what audio may start from. A
+	// page that scrolls is left to the wheel and, but on a ruler, to the finger.
 	for _, kind := range []string{"mousedown", "mousemove", "wheel", "touchstart", "touchmove"} {
 		p.listen(window, kind, func(e js.Value) {
-			if onCanvas(e.Get("target")) {
+			if !onCanvas(e.Get("target")) {
+				return
+			}
+			e.Call("stopImmediatePropagation")
+			if !p.scrolls() || kind == "mousedown" || kind == "touchstart" && p.onRuler(e) {
 				e.Call("preventDefault")
-				e.Call("stopImmediatePropagation")
 			}
 		})
 	}
@@ -72,8 +76,8 @@ func (p *Page) contact(e js.Value) contact {
 		button:  e.Get("button").Int(),
 		buttons: e.Get("buttons").Int(),
 		ctrl:    e.Get("ctrlKey").Bool(),
-		x:       e.Get("clientX").Float(),
-		y:       e.Get("clientY").Float(),
+		x:       e.Get("pageX").Float(), // the canvas begins where the page does, also when it scrolls
+		y:       e.Get("pageY").Float(),
 	}
 }
 
@@ -82,4 +86,15 @@ func (p *Page) at(e js.Value) time.Duration { return p.since(e.Get("timeStamp").
 // onCanvas reports whether an event's target is the canvas.
 func onCanvas(target js.Value) bool {
 	return target.Get("nodeName").String() == "CANVAS"
+}
+
+// onRuler reports whether one of the fingers of a touch event is on a ruler.
+func (p *Page) onRuler(e js.Value) bool {
+	touches := e.Get("changedTouches")
+	for i := range touches.Length() {
+		if t := touches.Index(i); p.mirror.rulerUnder(t.Get("pageX").Float(), t.Get("pageY").Float()) != "" {
+			return true
+		}
+	}
+	return false
 }

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"partialcredit/game/mark"
-	"partialcredit/game/sheet"
 )
 
 // BenchmarkHandIn is the time from a hand-in to its marks and reasons, for
@@ -13,7 +12,7 @@ import (
 //
 //	GOOS=js GOARCH=wasm go test -exec="$(go env GOROOT)/lib/wasm/go_js_wasm_exec" -run XXX -bench HandIn ./game/mark
 func BenchmarkHandIn(b *testing.B) {
-	for _, e := range sheet.Matches().Exercises {
+	for _, e := range mark.Swept() {
 		b.Run(e.ID, func(b *testing.B) {
 			r, yours := mark.Prepare(e.Target), e.Start()
 			for b.Loop() {
@@ -27,7 +26,7 @@ func BenchmarkHandIn(b *testing.B) {
 // which the app does before: both renders included, wanted under 120 ms in
 // WebAssembly for sounds of up to 2 s (issue 3).
 func BenchmarkPrepareAndHandIn(b *testing.B) {
-	for _, e := range sheet.Matches().Exercises {
+	for _, e := range mark.Swept() {
 		b.Run(e.ID, func(b *testing.B) {
 			yours := e.Start()
 			for b.Loop() {

@@ -2,15 +2,13 @@ package mark
 
 import (
 	"testing"
-
-	"partialcredit/game/sheet"
 )
 
 // BenchmarkParts gives the time of each part of a hand-in for every exercise of
 // the built-in sheet, from the learner's start. A mark is all four of them; a
 // preparation is the first three, for the target.
 func BenchmarkParts(b *testing.B) {
-	for _, e := range sheet.Matches().Exercises {
+	for _, e := range Swept() {
 		yours, r := e.Start(), Prepare(e.Target)
 		sound := perform(yours, r.grid.seconds)
 		f, h := r.grid.take(sound)

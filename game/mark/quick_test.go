@@ -6,8 +6,6 @@ import (
 	"time"
 
 	"gonum.org/v1/gonum/dsp/fourier"
-
-	"partialcredit/game/sheet"
 )
 
 // Time is measured against that of gonum's transform of the same sound, so that
@@ -17,7 +15,7 @@ import (
 // where they were disturbed, so that only slow code fails.
 func TestMarkingIsQuick(t *testing.T) {
 	const bound = 16
-	for _, e := range sheet.Matches().Exercises {
+	for _, e := range Swept() {
 		g := newGrid(listening(e.Target), fundamental(e.Target))
 		sound := perform(e.Start(), g.seconds)
 		samples := make([]float64, len(sound))

@@ -35,9 +35,8 @@ var expected = map[string]struct{ above, below string }{
 var saidRates = regexp.MustCompile(`([0-9.]+|once|twice) times a second, the target ([0-9.]+)`)
 
 func TestReasonsOnTheSheet(t *testing.T) {
-	s := sheet.Matches()
 	total, right, english := 0, 0, onlyEnglish(t)
-	for _, e := range s.Exercises {
+	for _, e := range Swept() {
 		seconds := listening(e.Target)
 		target := hear(&kit, perform(e.Target, seconds), Rate, fundamental(e.Target))
 		t.Logf("%s: %s", e.ID, target)

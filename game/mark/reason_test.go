@@ -3,14 +3,13 @@ package mark
 import (
 	"testing"
 
-	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
 
 // Nothing is said where nothing differs that could be heard: for the target
 // itself, and for settings that sound like it.
 func TestNoReasons(t *testing.T) {
-	for _, e := range sheet.Matches().Exercises {
+	for _, e := range Swept() {
 		seconds := listening(e.Target)
 		hearing := func(change func(s *synth.Sound)) *heard {
 			s := e.Target

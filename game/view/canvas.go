@@ -93,19 +93,19 @@ func (c *canvas) hair(width float64) float64 { return max(1, math.Round(width*c.
 // across draws a fine level line, along a fine upright one. They fill whole
 // pixels, and lie centred on their place.
 func (c *canvas) across(x0, x1, y, width float64, t tint) {
-	h := c.hair(width)
+	h := c.hair(width * c.line)
 	top := math.Round(y*c.scale - h/2)
 	c.quad(float32(c.snap(x0)), float32(top), float32(c.snap(x1)-c.snap(x0)), float32(h), whiteAt, whiteAt, 0, 0, t)
 }
 
 func (c *canvas) along(x, y0, y1, width float64, t tint) {
-	w := c.hair(width)
+	w := c.hair(width * c.line)
 	left := math.Round(x*c.scale - w/2)
 	c.quad(float32(left), float32(c.snap(y0)), float32(w), float32(c.snap(y1)-c.snap(y0)), whiteAt, whiteAt, 0, 0, t)
 }
 
 // pen is a pen of a width in CSS pixels.
-func (c *canvas) pen(width float64) plot.Pen { return plot.Pen{Width: width * c.scale} }
+func (c *canvas) pen(width float64) plot.Pen { return plot.Pen{Width: width * c.line * c.scale} }
 
 // rounded collects the points of a rectangle with round corners, inset by d
 // CSS pixels; its frame lies on whole pixels.

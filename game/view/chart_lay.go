@@ -14,6 +14,7 @@ type charted struct {
 	words []word
 	key   []keyed
 	dot   float64 // radius
+	spots []spot
 }
 
 // A word is a text and its left end.
@@ -22,6 +23,12 @@ type word struct {
 	x, base float64
 	bold    bool
 	ink     game.Ink
+}
+
+// A spot is where a dot lies, and whether a line leads there from the one before.
+type spot struct {
+	x, y           float64
+	ringed, joined bool
 }
 
 // keyed is a sign of the key and the middle of its dot.
@@ -95,6 +102,16 @@ func layChart(ch *game.Chart) charted {
 	for i := range ch.Series {
 		if n := len(ch.Series[i].Points); n > 1 {
 			p.dot = max(2.6, min(p.dot, 0.42*(p.box.W-2*dotRoom)/float64(n-1)))
+		}
+	}
+	for i := range ch.Series {
+		joined := false
+		for _, d := range ch.Series[i].Points {
+			x, y, ok := p.at(ch, d)
+			if ok {
+				p.spots = append(p.spots, spot{x, y, d.Ringed, joined})
+			}
+			joined = ok && ch.Series[i].Joined
 		}
 	}
 	return p

@@ -60,11 +60,14 @@ func (p *charted) levelTexts(ch *game.Chart) (placed []levelText) {
 			if r.Y < p.box.Y || r.Bottom() > p.box.Bottom()-2 || touchesAny(r, placed) {
 				continue
 			}
-			cost := 100*p.covered(ch, r) + 20*int(row) + int(place)
+			cost := 20*int(row) + int(place)
 			if between {
 				cost += 250
 			}
-			if cost < least {
+			if cost >= least {
+				continue
+			}
+			if cost += 100 * p.covered(ch, r); cost < least {
 				best, least = levelText{l, r, text, far}, cost
 			}
 		}
@@ -91,23 +94,16 @@ func (p *charted) between(ch *game.Chart, level int, y float64) bool {
 // covered says how much of the dots and lines a rectangle covers.
 func (p *charted) covered(ch *game.Chart, r ui.Rect) (n int) {
 	const dots, lines = 3, 1 // a dot covered is worse than a line
-	for i := range ch.Series {
-		points := ch.Series[i].Points
-		for k, d := range points {
-			x, y, ok := p.at(ch, d)
-			radius := p.dot
-			if d.Ringed {
-				radius = ringRadius(p.dot)
-			}
-			if ok && r.Inset(-radius).Contains(x, y) {
-				n += dots
-			}
-			if !ok || k == 0 || !ch.Series[i].Joined {
-				continue
-			}
-			if x0, y0, ok := p.at(ch, points[k-1]); ok && crosses(r, x0, y0, x, y) {
-				n += lines
-			}
+	for i, s := range p.spots {
+		radius := p.dot
+		if s.ringed {
+			radius = ringRadius(p.dot)
+		}
+		if r.Inset(-radius).Contains(s.x, s.y) {
+			n += dots
+		}
+		if s.joined && crosses(r, p.spots[i-1], s) {
+			n += lines
 		}
 	}
 	for _, l := range ch.Levels {
@@ -118,12 +114,15 @@ func (p *charted) covered(ch *game.Chart, r ui.Rect) (n int) {
 	return n
 }
 
-// crosses reports whether a straight line passes through a rectangle, as far as
-// a few points of it tell.
-func crosses(r ui.Rect, x0, y0, x1, y1 float64) bool {
+// crosses reports whether the line between two spots passes through a
+// rectangle, as far as a few points of it tell.
+func crosses(r ui.Rect, a, b spot) bool {
+	if max(a.x, b.x) < r.X || min(a.x, b.x) > r.Right() || max(a.y, b.y) < r.Y || min(a.y, b.y) > r.Bottom() {
+		return false
+	}
 	const steps = 8
 	for j := range steps {
-		if u := float64(j) / steps; r.Contains(x0+u*(x1-x0), y0+u*(y1-y0)) {
+		if u := float64(j) / steps; r.Contains(a.x+u*(b.x-a.x), a.y+u*(b.y-a.y)) {
 			return true
 		}
 	}

@@ -130,9 +130,10 @@ func TestTextsOfChartsKeepApartAndInside(t *testing.T) {
 				ch := aChart(ui.Rect{X: 12, Y: 30, W: w, H: h})
 				switch variant {
 				case 1:
-					ch.Name, ch.Key = "", nil
+					ch.Name, ch.Key, ch.Levels[0].At = "", nil, 99
 				case 2:
 					ch.Name, ch.Y.Label, ch.X.Label, ch.Levels[0].Text, ch.Key[1].Text = long, long, "the day of the test", long, "wrong, which happens to everybody"
+					ch.Key[2].Text = long
 				case 3:
 					ch.Y = game.RatioAxis(0.001, 2000, 20, func(v float64) string { return percents(v) + " of it" })
 					ch.X.Label = ""

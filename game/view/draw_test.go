@@ -262,6 +262,8 @@ func TestPageIsDrawnAnewOnlyWhenItChanged(t *testing.T) {
 		"table":   func(s *game.Scene) { s.Tables[0].Rect.X++ },
 		"count":   func(s *game.Scene) { s.Tables[0].Counts[1][2]++ },
 		"row":     func(s *game.Scene) { s.Tables[0].RowsTitle = "" },
+		"signs":   func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1].X, d[2].X = -d[1].X, -d[2].X },
+		"swap":    func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1], d[2] = d[2], d[1] },
 		"tables":  func(s *game.Scene) { s.Tables = nil },
 	} {
 		k.update(scene(), &paper, 1, axis{})

@@ -3,6 +3,7 @@ package view
 import (
 	"image"
 	"image/color"
+	"time"
 
 	"github.com/hajimehoshi/ebiten/v2"
 
@@ -17,8 +18,14 @@ type App interface {
 	Scene() *game.Scene
 	// Revision changes whenever the scene has changed.
 	Revision() int
+	// Layout changes when more of the scene has changed than its pictures.
+	Layout() int
 	// Dark asks for the blackboard.
 	Dark() bool
+	// Strong asks for strong contrast.
+	Strong() bool
+	// Reduced asks that little moves.
+	Reduced() bool
 }
 
 // Run shows the app until Update fails.
@@ -40,15 +47,28 @@ type screen struct {
 	painter *painter
 	rest    rest
 
-	drawn drawn
+	drawn   drawn
+	drawnAt time.Time
 }
 
 // drawn is what the screen showed last.
 type drawn struct {
-	revision int
-	dark     bool
-	size     image.Point
-	valid    bool
+	revision     int
+	layout       int
+	dark, strong bool
+	size         image.Point
+	valid        bool
+}
+
+// slow is the least time between two pictures of what moves by itself, for
+// people who ask that little moves: a design choice.
+const slow = 500 * time.Millisecond
+
+// waits reports whether now may wait: nothing but the pictures of what sounds
+// has moved since before, and that not long ago.
+func (now drawn) waits(before drawn, since time.Duration) bool {
+	before.revision = now.revision
+	return now == before && since < slow
 }
 
 func (s *screen) LayoutF(w, h float64) (float64, float64) {
@@ -73,8 +93,8 @@ func (s *screen) Update() error {
 }
 
 func (s *screen) Draw(to *ebiten.Image) {
-	now := drawn{s.app.Revision(), s.app.Dark(), to.Bounds().Size(), true}
-	if now == s.drawn {
+	now := drawn{s.app.Revision(), s.app.Layout(), s.app.Dark(), s.app.Strong(), to.Bounds().Size(), true}
+	if now == s.drawn || s.app.Reduced() && now.waits(s.drawn, time.Since(s.drawnAt)) {
 		return
 	}
 	scene := s.app.Scene()
@@ -84,12 +104,8 @@ func (s *screen) Draw(to *ebiten.Image) {
 	if s.painter == nil {
 		s.painter = newPainter()
 	}
-	th := &paper
-	if now.dark {
-		th = &blackboard
-	}
-	s.painter.draw(to, scene, th, s.scale)
-	s.drawn = now
+	s.painter.draw(to, scene, themeOf(now.dark, now.strong), s.scale)
+	s.drawn, s.drawnAt = now, time.Now()
 }
 
 func (t tint) color() color.Color {

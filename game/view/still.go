@@ -18,8 +18,7 @@ type still struct {
 	trace       ui.Rect
 	partials    ui.Rect
 	covered     bool
-	charts      []game.Chart
-	tables      []game.Table
+	plots       imprint
 	focus       string
 	panel       ui.Rect
 	texts, over []game.Text
@@ -36,17 +35,17 @@ func (k *still) update(s *game.Scene, th *theme, scale float64, a axis) bool {
 	if s.Partials != nil {
 		partials, covered = s.Partials.Rect, covered || s.Partials.Covered
 	}
+	plots := printOf(s.Charts, s.Tables)
 	if k.valid && k.theme == th && k.scale == scale && k.axis == a && k.margin == s.Margin &&
 		k.trace == trace && k.partials == partials && k.covered == covered &&
-		k.focus == s.Focus && k.panel == s.Panel &&
-		sameCharts(k.charts, s.Charts) && sameTables(k.tables, s.Tables) &&
+		k.focus == s.Focus && k.panel == s.Panel && k.plots == plots &&
 		slices.Equal(k.texts, s.Texts) && slices.Equal(k.over, s.Over) &&
 		slices.Equal(k.widgets, s.Widgets) && slices.Equal(k.strokes, s.Strokes) {
 		return false
 	}
 	*k = still{
 		true, th, scale, a, s.Margin, trace, partials, covered,
-		copyCharts(s.Charts), copyTables(s.Tables), s.Focus, s.Panel,
+		plots, s.Focus, s.Panel,
 		append(k.texts[:0], s.Texts...), append(k.over[:0], s.Over...),
 		append(k.widgets[:0], s.Widgets...), append(k.strokes[:0], s.Strokes...),
 	}

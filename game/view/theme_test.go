@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -56,5 +57,50 @@ func TestContrast(t *testing.T) {
 				t.Errorf("%s: light on ink %d has %.2f:1", name, ground, got)
 			}
 		}
+	}
+}
+
+// Success criterion 1.4.6 (AAA) asks for 7:1 for text, 1.4.11 for 3:1 for what a picture is understood
+// by: its lines here have 7:1 too, and the lines of its scale 3:1. Text that crosses one of these keeps
+// the 4.5:1 of 1.4.3 even there.
+func TestStrongContrast(t *testing.T) {
+	for name, th := range map[string]*theme{"paper": &strongPaper, "blackboard": &strongBlackboard} {
+		check := func(what string, a, b tint, least float64) {
+			t.Helper()
+			if got := contrast(a, b); got < least {
+				t.Errorf("strong %s: %s has %.2f:1, want %v:1", name, what, got, least)
+			}
+		}
+		for ink := game.Black; ink < game.Light; ink++ {
+			check(fmt.Sprintf("ink %d on paper", ink), th.inks[ink], th.paper, 7)
+			check(fmt.Sprintf("ink %d on a button", ink), th.inks[ink], th.face, 7)
+			check(fmt.Sprintf("ink %d on squares", ink), th.inks[ink], th.square, 7)
+		}
+		check("black on a fifth line", th.inks[game.Black], th.fifth, 4.5)
+		check("a fifth line on paper", th.fifth, th.paper, 3)
+		check("the margin on paper", th.margin, th.paper, 3)
+		check("a button that is off", th.off, th.face, 7)
+		for _, ground := range []game.Ink{game.Black, game.Yours} {
+			check("light on a dark button", th.inks[game.Light], th.inks[ground], 7)
+		}
+		if th.line <= paper.line {
+			t.Errorf("strong %s: its lines are no wider", name)
+		}
+	}
+}
+
+func TestWhichTheme(t *testing.T) {
+	seen := map[*theme]bool{}
+	for _, dark := range []bool{false, true} {
+		for _, strong := range []bool{false, true} {
+			th := themeOf(dark, strong)
+			seen[th] = true
+			if is := luminance(th.paper) < 0.2; is != dark {
+				t.Errorf("dark %v, strong %v: the ground has a luminance of %.2f", dark, strong, luminance(th.paper))
+			}
+		}
+	}
+	if len(seen) != 4 {
+		t.Errorf("%d themes, want four", len(seen))
 	}
 }

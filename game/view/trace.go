@@ -24,6 +24,7 @@ type traced struct {
 	count       int
 	span, scale float64
 	pixels      float64
+	line        float64
 	box         ui.Rect
 }
 
@@ -63,7 +64,7 @@ func (t *tracing) trace(c *canvas, box ui.Rect, w *game.Wave, span float64, dash
 	if len(w.Samples) == 0 {
 		return
 	}
-	now := traced{&w.Samples[0], len(w.Samples), span, w.Scale, c.scale, box}
+	now := traced{&w.Samples[0], len(w.Samples), span, w.Scale, c.scale, c.line, box}
 	if w.Live || now != t.drawn {
 		t.drawn = now
 		t.line(c, box, w, span, dashed)

@@ -1,9 +1,9 @@
 package view
 
 import (
+	_ "embed"
+
 	"golang.org/x/image/font"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 )
@@ -26,11 +26,19 @@ type glyphWidth struct {
 	advance float64
 }
 
-// The Go fonts by Bigelow & Holmes; their licence, that of Go itself, lies
-// beside this file.
+// The Latin part of the Go fonts by Bigelow & Holmes, without instructions for
+// coarse screens; their licence, that of Go itself, lies beside them, and the
+// command that made them.
+//
+//go:generate fonts/subset.sh
 var (
-	regular = newTypeface(goregular.TTF)
-	bold    = newTypeface(gobold.TTF)
+	//go:embed fonts/Go-Regular.ttf
+	regularTTF []byte
+	//go:embed fonts/Go-Bold.ttf
+	boldTTF []byte
+
+	regular = newTypeface(regularTTF)
+	bold    = newTypeface(boldTTF)
 )
 
 func face(isBold bool) *typeface {

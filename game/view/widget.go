@@ -59,7 +59,7 @@ func (c *canvas) button(w *ui.Widget) {
 	frame := ink
 	switch {
 	case w.Disabled:
-		ink, frame = c.inks[game.Faint].times(0.6), c.fifth
+		ink, frame = c.off, c.fifth
 	case w.On:
 		frame = c.inks[game.Yours]
 		c.fill(shape, frame)
@@ -113,7 +113,7 @@ func (c *canvas) row(w *ui.Widget) {
 		c.area(ui.Rect{X: r.X, Y: r.Y + 4, W: 3, H: r.H - 8}, ink)
 	}
 	if w.Disabled {
-		ink = c.inks[game.Faint].times(0.6)
+		ink = c.off
 	}
 	c.across(r.X, r.Right(), r.Bottom(), 1, c.fifth)
 	room := r.W - 20

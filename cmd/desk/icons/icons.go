@@ -8,7 +8,6 @@ import (
 	"encoding/base64"
 	"fmt"
 	"image"
-	"image/draw"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -40,7 +39,7 @@ var All = []Icon{
 }
 
 // Make paints all pictures of a drawing.
-func Make(svg string) (map[string]*image.NRGBA, error) {
+func Make(svg string) (map[string]*image.Paletted, error) {
 	path, err := measure.FindBrowser()
 	if err != nil {
 		return nil, err
@@ -64,7 +63,7 @@ func Make(svg string) (map[string]*image.NRGBA, error) {
 	// Chromium is newer than the protocol library and sends values it does not know.
 	tab, stopTab := chromedp.NewContext(allocator, chromedp.WithErrorf(func(string, ...any) {}))
 	defer stopTab()
-	made := map[string]*image.NRGBA{}
+	made := map[string]*image.Paletted{}
 	for _, icon := range All {
 		drawing := svg
 		if icon.Scale != 0 {
@@ -93,7 +92,7 @@ func full(svg string, scale float64) (string, error) {
 }
 
 // paint has the browser paint a drawing on nothing.
-func paint(tab context.Context, svg string, size int) (*image.NRGBA, error) {
+func paint(tab context.Context, svg string, size int) (*image.Paletted, error) {
 	document := fmt.Sprintf(`<!doctype html><style>body { margin: 0 } img { display: block; width: %[1]dpx; height: %[1]dpx }</style><img src="data:image/svg+xml;base64,%[2]s">`,
 		size, base64.StdEncoding.EncodeToString([]byte(svg)))
 	var shot []byte
@@ -116,9 +115,7 @@ func paint(tab context.Context, svg string, size int) (*image.NRGBA, error) {
 	if painted.Bounds().Size() != image.Pt(size, size) {
 		return nil, fmt.Errorf("it came out as %v", painted.Bounds().Size())
 	}
-	plain := image.NewNRGBA(painted.Bounds())
-	draw.Draw(plain, plain.Rect, painted, image.Point{}, draw.Src)
-	return plain, nil
+	return few(painted), nil
 }
 
 // Write paints the drawing in web/icon.svg below root and writes the pictures beside it, into

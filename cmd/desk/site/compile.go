@@ -37,7 +37,7 @@ func FindRoot() (string, error) {
 
 // compileApp returns the app as WebAssembly.
 func compileApp(ctx context.Context, root string) ([]byte, error) {
-	return compile(ctx, root, "js", "./cmd/partialcredit")
+	return compile(ctx, root, "js", append(withoutInlining(), "./cmd/partialcredit")...)
 }
 
 // compileEngine returns the sound engine as WebAssembly: a module that is called, and asks for nothing

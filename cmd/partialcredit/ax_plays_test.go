@@ -1,0 +1,55 @@
+//go:build !js
+
+package main_test
+
+import (
+	"strings"
+	"testing"
+
+	"partialcredit/game/sheet"
+)
+
+// TestTreeAndKeyboardPlayAnExercise matches a sound from the hint to the marks with the accessibility
+// tree and the keyboard alone.
+func TestTreeAndKeyboardPlayAnExercise(t *testing.T) {
+	s := sheet.Matches()
+	e := &s.Exercises[1]
+	k := at(e.ID)
+	k.Hinted = false
+	a := ax{resume(t, k, Visit{}).Page}
+	if h := a.Heading(); h != "2. "+e.Title {
+		t.Errorf("the heading is %q", h)
+	}
+	if text := a.Reads(); !strings.Contains(text, e.Task) {
+		t.Errorf("the page reads %q, without the task", text)
+	}
+	a.Press("Target")
+	if h := a.Heading(); h != "A comfortable level" {
+		t.Errorf("before the first sound the heading is %q", h)
+	}
+	if v := a.Set("Volume", -2, false); !strings.HasSuffix(v, "%") {
+		t.Errorf("the volume is read as %q", v)
+	}
+	a.Press("Comfortable")
+	a.Until("the target plays", func() bool { return a.Pressed("Target") })
+	c := &e.Controls[0]
+	want := c.Field().Format(c.Get(&e.Target))
+	for range 40 {
+		if a.Value(c.Label) == want {
+			break
+		}
+		a.Set(c.Label, -1, true)
+	}
+	if v := a.Value(c.Label); v != want {
+		t.Fatalf("%s is read as %q, want %q", c.Label, v, want)
+	}
+	a.Press("Yours")
+	a.Until("the learner's sound plays", func() bool { return a.Pressed("Yours") && !a.Pressed("Target") })
+	a.Press("Hand in")
+	a.Until("the marks are announced", func() bool { return strings.HasPrefix(a.Status(), "100 marks of 100.") })
+	if say := a.Status(); !strings.Contains(say, e.Teach) {
+		t.Errorf("with the marks the page announces %q, without the lesson", say)
+	}
+	a.Press("Next")
+	a.Until("the next exercise", func() bool { return strings.HasPrefix(a.Heading(), "3. ") })
+}

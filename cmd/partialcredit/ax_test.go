@@ -1,0 +1,231 @@
+//go:build !js
+
+package main_test
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+)
+
+// An ax is a learner who has the keyboard and the page's accessibility tree and nothing else: no
+// pixels, no DOM, no pointer. Names and roles are those of WAI-ARIA 1.2 as the browser computes them
+// and hands them to a screen reader.
+type ax struct{ *Page }
+
+// An axNode is one node of the tree.
+type axNode struct {
+	ID       string   `json:"nodeId"`
+	Ignored  bool     `json:"ignored"`
+	Role     axValue  `json:"role"`
+	Name     axValue  `json:"name"`
+	Value    axValue  `json:"value"`
+	Children []string `json:"childIds"`
+	States   []struct {
+		Name  string  `json:"name"`
+		Value axValue `json:"value"`
+	} `json:"properties"`
+}
+
+type axValue struct {
+	Value any `json:"value"`
+}
+
+func (v axValue) String() string {
+	if v.Value == nil {
+		return ""
+	}
+	return fmt.Sprint(v.Value)
+}
+
+// State is a state or property such as "focused", "disabled", "pressed", "valuetext"; "" where it is
+// not told.
+func (n *axNode) State(name string) string {
+	for _, s := range n.States {
+		if s.Name == name {
+			return s.Value.String()
+		}
+	}
+	return ""
+}
+
+// nodes reads the whole tree, as it is once the app has taken everything. The protocol library refuses
+// trees with properties newer than itself, so they are read here.
+func (a ax) nodes() []axNode {
+	a.t.Helper()
+	(&learner{Page: a.Page}).settle()
+	var tree struct {
+		Nodes []axNode `json:"nodes"`
+	}
+	a.do("reading the accessibility tree", chromedp.ActionFunc(func(ctx context.Context) error {
+		return cdp.Execute(ctx, "Accessibility.getFullAXTree", nil, &tree)
+	}))
+	return slices.DeleteFunc(tree.Nodes, func(n axNode) bool { return n.Ignored && n.Role.String() != "none" })
+}
+
+// Find is the one node with that role whose name is name or, where none is, begins with it.
+func (a ax) Find(role, name string) (axNode, bool) {
+	a.t.Helper()
+	nodes := a.nodes()
+	for _, fits := range []func(string) bool{
+		func(s string) bool { return s == name },
+		func(s string) bool { return strings.HasPrefix(s, name) },
+	} {
+		for _, n := range nodes {
+			if n.Role.String() == role && fits(n.Name.String()) {
+				return n, true
+			}
+		}
+	}
+	return axNode{}, false
+}
+
+// all lists what there is, for a failure.
+func (a ax) all() string {
+	var s []string
+	for _, n := range a.nodes() {
+		switch n.Role.String() {
+		case "button", "slider", "heading", "radio", "checkbox":
+			s = append(s, fmt.Sprintf("%s %q", n.Role, n.Name))
+		}
+	}
+	return strings.Join(s, ", ")
+}
+
+// Go walks with the Tab key until the focus is on the node with that role and name.
+func (a ax) Go(role, name string) axNode {
+	a.t.Helper()
+	want, ok := a.Find(role, name)
+	if !ok {
+		a.t.Fatalf("there is no %s %q; there are: %s", role, name, a.all())
+	}
+	if want.State("disabled") == "true" {
+		a.t.Fatalf("the %s %q is disabled", role, want.Name)
+	}
+	for range 80 {
+		for _, n := range a.nodes() {
+			if n.State("focused") == "true" && n.Role.String() == role && n.Name.String() == want.Name.String() {
+				return n
+			}
+		}
+		a.Page.Press("Tab")
+	}
+	a.t.Fatalf("the Tab key does not reach the %s %q", role, want.Name)
+	return axNode{}
+}
+
+// Press presses a button by its name, or the first whose name begins so.
+func (a ax) Press(name string) {
+	a.t.Helper()
+	a.Go("button", name)
+	a.Page.Press("Enter")
+}
+
+// Choose presses a button of a group of answers with the space bar.
+func (a ax) Choose(name string) {
+	a.t.Helper()
+	a.Go("button", name)
+	a.Page.Press(" ")
+}
+
+// Set moves a slider by so many steps of an arrow key, fine ones where fine, and returns what its value
+// is then read as.
+func (a ax) Set(name string, steps int, fine bool) string {
+	a.t.Helper()
+	a.Go("slider", name)
+	key, modifiers := "ArrowRight", []input.Modifier{}
+	if steps < 0 {
+		key, steps = "ArrowLeft", -steps
+	}
+	if fine {
+		modifiers = append(modifiers, input.ModifierShift)
+	}
+	for range steps {
+		a.Page.Press(key, modifiers...)
+	}
+	return a.Value(name)
+}
+
+// Value is what the value of a slider is read as.
+func (a ax) Value(name string) string {
+	a.t.Helper()
+	n, ok := a.Find("slider", name)
+	if !ok {
+		a.t.Fatalf("there is no slider %q; there are: %s", name, a.all())
+	}
+	if text := n.State("valuetext"); text != "" {
+		return text
+	}
+	return n.Value.String()
+}
+
+// Pressed reports whether a button is pressed in.
+func (a ax) Pressed(name string) bool {
+	a.t.Helper()
+	n, ok := a.Find("button", name)
+	return ok && n.State("pressed") == "true"
+}
+
+// Status is what the page announces: the text of the node with the role status.
+func (a ax) Status() string {
+	a.t.Helper()
+	return a.text("status")
+}
+
+// Heading is the page's main heading.
+func (a ax) Heading() string {
+	a.t.Helper()
+	return a.text("heading")
+}
+
+// Reads is all the text of the page but its controls, in the order of reading.
+func (a ax) Reads() string {
+	a.t.Helper()
+	return a.text("main")
+}
+
+// text is the static text below the first node with that role.
+func (a ax) text(role string) string {
+	a.t.Helper()
+	byID := map[string]axNode{}
+	root := ""
+	for _, n := range a.nodes() {
+		byID[n.ID] = n
+		if root == "" && n.Role.String() == role {
+			root = n.ID
+		}
+	}
+	var parts []string
+	var walk func(string)
+	walk = func(id string) {
+		n := byID[id]
+		switch n.Role.String() {
+		case "StaticText":
+			parts = append(parts, n.Name.String())
+			return
+		case "button", "slider":
+			return
+		}
+		for _, c := range n.Children {
+			walk(c)
+		}
+	}
+	walk(root)
+	return strings.Join(parts, " ")
+}
+
+// Until waits until something holds of the tree.
+func (a ax) Until(what string, holds func() bool) {
+	a.t.Helper()
+	for range 60 {
+		if holds() {
+			return
+		}
+	}
+	a.t.Fatalf("this did not come true: %s; the page says %q and has: %s", what, a.Status(), a.all())
+}
