@@ -2,6 +2,7 @@ package game
 
 import (
 	"math"
+	"strings"
 
 	"partialcredit/game/ui"
 )
@@ -41,6 +42,7 @@ func (g *Game) layout() {
 	}
 	g.refreshPictures()
 	g.putPictures()
+	g.scene.Body = strings.TrimSpace(g.scene.Body + " " + g.describe())
 	if g.over != noOverlay {
 		g.layOverlay(p)
 	}
