@@ -82,7 +82,7 @@ func (g *Game) Update(in Input) {
 		g.dirty = true
 		g.hands.LetGo() // what a finger held is elsewhere now
 	}
-	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update
+	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update || in.Date.YearDay() != g.in.Date.YearDay()
 	g.in = in
 	for _, e := range in.Events {
 		g.last = in.Now
