@@ -59,6 +59,27 @@ func resume(t *testing.T, k Kept, v Visit) *learner {
 	return l
 }
 
+// whereIs says where in the course an exercise stands: its sheet, and its number there, both from 0.
+func whereIs(t testing.TB, id string) (in, number int) {
+	t.Helper()
+	for i, s := range sheet.Course() {
+		for j := range s.Exercises {
+			if s.Exercises[j].ID == id {
+				return i, j
+			}
+		}
+	}
+	t.Fatalf("the course has no exercise %q", id)
+	return 0, 0
+}
+
+// markedBy is how many just-noticeable steps the sheet of an exercise takes for one.
+func markedBy(t testing.TB, id string) float64 {
+	t.Helper()
+	in, _ := whereIs(t, id)
+	return sheet.Course()[in].Strictness.Times()
+}
+
 // step runs one part of a test on the same page.
 func (l *learner) step(t *testing.T, name string, f func()) {
 	t.Run(name, func(t *testing.T) {
@@ -108,3 +129,12 @@ func (l *learner) onScale(id string, place float64) Point {
 }
 
 func num(v float64) string { return fmt.Sprintf("%g", v) }
+
+// open goes the way from the contents, or from wherever the first of the widgets is, with the Tab key or
+// a finger.
+func (l *learner) open(ids ...string) {
+	l.t.Helper()
+	for _, id := range ids {
+		l.press(id)
+	}
+}

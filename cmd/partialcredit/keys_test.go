@@ -3,12 +3,15 @@
 package main_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
 	"time"
 
 	"github.com/chromedp/cdproto/input"
+
+	"partialcredit/game/sheet"
 )
 
 // tabStops walks through the page with the Tab key, from before the app to the button "after" that
@@ -60,13 +63,20 @@ func TestTabReachesEverything(t *testing.T) {
 	l.Press("h")
 	l.Wait(`document.querySelector('`+widget("next")+`')`, limit)
 	check("marks", "target", "yours", "turn", "contents", "again", "next")
-	l.Press("c")
-	l.Wait(`document.querySelector('`+widget("erase")+`')`, limit)
-	var exercises []string
-	for i := range 16 {
-		exercises = append(exercises, "exercise "+num(float64(i)))
+	numbered := func(name string, n int) (ids []string) {
+		for i := range n {
+			ids = append(ids, fmt.Sprintf("%s %d", name, i))
+		}
+		return ids
 	}
-	check("contents", append(exercises, "volume", "theme", "erase")...)
+	l.Press("c")
+	l.shows("course")
+	sheets := sheet.Course()
+	in, _ := whereIs(t, "octaves")
+	check("a sheet", append(numbered("exercise", len(sheets[in].Exercises)), "course", "go on")...)
+	l.Press("c")
+	l.shows("theme")
+	check("contents", slices.Concat([]string{"practice", "bench", "progress", "help"}, numbered("sheet", len(sheets)), []string{"volume", "theme", "language"})...)
 }
 
 func TestKeysOnARuler(t *testing.T) {
@@ -188,7 +198,10 @@ func TestLettersPressButtons(t *testing.T) {
 	l.Press("h")
 	l.Wait(exists("next"), limit)
 	l.Press("n")
-	l.WaitText("#mirror h1", "2. ", 5*time.Second)
+	_, i := whereIs(t, "shape")
+	l.WaitText("#mirror h1", fmt.Sprintf("%d. ", i+2), 5*time.Second)
+	l.Press("c")
+	l.Wait(exists("course"), 5*time.Second)
 	l.Press("c")
 	l.Wait(exists("theme"), 5*time.Second)
 }

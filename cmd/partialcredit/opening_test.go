@@ -10,7 +10,7 @@ import (
 // TestTimeToTheFirstSound logs how soon after opening a press is answered with sound.
 func TestTimeToTheFirstSound(t *testing.T) {
 	const watch = `addEventListener('keydown', e => { window.pressedAt = e.timeStamp; }, true);`
-	l := &learner{Page: Open(t, Visit{Before: []string{watch}}), keyboard: true}
+	l := &learner{Page: Open(t, Visit{Before: []string{at("beats").script(), watch}}), keyboard: true}
 	started := l.Started()
 	l.Press("t")
 	l.Wait("soundTap.counts().firstHeard > 0", 10*time.Second)

@@ -39,6 +39,7 @@ func TestVolumeStartsLowAndIsKept(t *testing.T) {
 	// Nothing is kept on the device yet.
 	l := &learner{Page: Open(t, Visit{}), keyboard: true}
 	l.Started()
+	l.open("sheet 0", "exercise 0") // a demonstration
 	l.Press("y")
 	l.Wait(`document.querySelector('`+widget("comfortable")+`')`, 5*time.Second)
 	if got := l.place("volume"); got > 0.5 {
