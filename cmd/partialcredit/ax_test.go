@@ -137,21 +137,23 @@ func (a ax) Choose(name string) {
 	a.Page.Press(" ")
 }
 
-// Set moves a slider by so many steps of an arrow key, fine ones where fine, and returns what its value
-// is then read as.
-func (a ax) Set(name string, steps int, fine bool) string {
+// Set moves a slider by so many of its fine steps, with the keys for large, middle and fine steps
+// (game/ui/hands.go), and returns what its value is then read as.
+func (a ax) Set(name string, steps int) string {
 	a.t.Helper()
 	a.Go("slider", name)
-	key, modifiers := "ArrowRight", []input.Modifier{}
+	keys := [...]string{"PageUp", "ArrowRight"}
 	if steps < 0 {
-		key, steps = "ArrowLeft", -steps
+		steps, keys = -steps, [...]string{"PageDown", "ArrowLeft"}
 	}
-	if fine {
-		modifiers = append(modifiers, input.ModifierShift)
+	press := func(n int, key string, modifiers ...input.Modifier) {
+		for range n {
+			a.Page.Press(key, modifiers...)
+		}
 	}
-	for range steps {
-		a.Page.Press(key, modifiers...)
-	}
+	press(steps/25, keys[0])
+	press(steps%25/5, keys[1])
+	press(steps%25%5, keys[1], input.ModifierShift)
 	return a.Value(name)
 }
 
