@@ -22,14 +22,21 @@ type asking struct {
 	heard    bool          // and has been heard to its end
 }
 
-// openRun goes on with the run of the current exercise, or begins one.
+// openRun goes on with the run of the current exercise, or begins one. Where the
+// last answer was given and the page loaded anew, it shows how the run went.
 func (g *Game) openRun() {
 	e := g.exercise()
 	run, ok := g.kept.Runs[e.ID]
-	if !ok || run.Done(e) {
+	ok = ok && run.Valid(e)
+	if !ok {
 		run = ask.Run{Seed: g.in.Random}
+		g.kept.Runs[e.ID] = run
 	}
 	g.asking = asking{run: run}
+	if run.Done(e) {
+		g.showResult()
+		return
+	}
 	g.ask(run.Question(e, len(run.Answers)))
 }
 
@@ -97,8 +104,9 @@ func (g *Game) follow() {
 	if i := g.in.Heard.Item; i >= 0 && a.begun != i+1 && i < len(a.items) {
 		a.begun, g.dirty = i+1, true
 	}
-	ended := a.begun == len(a.items) && g.in.Heard.Item < 0
-	if ended || g.in.Now-g.playing.since > a.length+overtime {
+	passed := g.in.Now - g.playing.since
+	ended := a.begun == len(a.items) && g.in.Heard.Item < 0 && passed > a.length/2 // sooner, it was what sounded before
+	if ended || passed > a.length+overtime {
 		a.heard = true
 		g.stop()
 	}
@@ -118,6 +126,9 @@ func (g *Game) choose(answer int) {
 	} else {
 		a.run.Answer(e, answer)
 		g.kept.Runs[e.ID] = a.run
+		if a.run.Done(e) {
+			g.record()
+		}
 	}
 	if e.Kind != sheet.Limit {
 		g.kept.tally(e, q, answer, g.today())
@@ -169,14 +180,24 @@ func (g *Game) proceed() {
 		g.listen()
 		return
 	}
-	delete(g.kept.Runs, e.ID)
+	g.showResult()
+}
+
+// record keeps how the run went, as soon as its last answer is given.
+func (g *Game) record() {
+	e, run := g.exercise(), &g.asking.run
 	if e.Kind == sheet.Limit {
-		stairs := g.asking.run.Staircase(e)
+		stairs := run.Staircase(e)
 		value, factor, ok := stairs.Threshold()
 		g.kept.limit(e.ID, limitRun{Day: g.today(), Value: value, Factor: factor, Found: ok})
-	} else {
-		g.kept.add(e.ID, g.today(), g.asking.run.Marks(e))
+		return
 	}
+	g.kept.add(e.ID, g.today(), run.Marks(e))
+}
+
+// showResult shows how the run went, and ends it.
+func (g *Game) showResult() {
+	delete(g.kept.Runs, g.exercise().ID)
 	g.show(result)
 	g.say = g.outcome()
 }

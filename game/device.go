@@ -1,6 +1,10 @@
 package game
 
-import "fmt"
+import (
+	"fmt"
+	"maps"
+	"slices"
+)
 
 // Erase forgets all marks and settings, but for the volume and the language.
 func (g *Game) erase() {
@@ -28,7 +32,8 @@ const MostImported = 4 << 20
 // Import takes the progress in a file, after a question where it would replace
 // other progress. No data stands for a file that could not be read or is too large.
 func (g *Game) Import(data []byte) {
-	if _, err := read(data); err != nil {
+	k, err := read(data)
+	if page := slices.Contains(slices.Collect(maps.Values(pageNames)), k.Page); err != nil || !page || len(data) > MostImported {
 		g.Tell("This file holds no progress that this program can read. Choose one that was exported here.")
 		return
 	}

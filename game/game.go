@@ -82,7 +82,7 @@ func (g *Game) Update(in Input) {
 		g.dirty = true
 		g.hands.LetGo() // what a finger held is elsewhere now
 	}
-	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update
+	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update || in.Date.YearDay() != g.in.Date.YearDay()
 	g.in = in
 	for _, e := range in.Events {
 		g.last = in.Now
@@ -178,6 +178,7 @@ func (g *Game) find(id string) (place, bool) {
 // show turns to a page.
 func (g *Game) show(p page) {
 	g.stop()
+	g.work.mine.live, g.work.wanted.live = false, false // they are stale, and drawn still when they are seen again
 	g.sweep = sweep{}
 	g.page, g.opened, g.dirty, g.part = p, g.in.Now, true, 0
 	g.keep()
@@ -211,6 +212,7 @@ func (g *Game) next() {
 		g.practise()
 		return
 	}
+	g.work.heard = true // a demonstration that is passed counts as seen
 	if g.at.exercise+1 < len(g.sheet().Exercises) {
 		g.open(place{g.at.sheet, g.at.exercise + 1})
 		return

@@ -52,7 +52,8 @@ func (g *Game) nothing(p *paper, r ui.Rect, s string) {
 // layHistory draws marks over time: a dot for every hand-in, and a line through the
 // mean of each day.
 func (g *Game) layHistory(p *paper, r ui.Rect) {
-	h := g.kept.History
+	h := slices.Clone(g.kept.History)
+	slices.SortStableFunc(h, func(a, b handIn) int { return a.Day - b.Day }) // a clock may have been set back
 	if len(h) == 0 {
 		g.nothing(p, r, g.t("No marks yet. Hand something in, and it is drawn here."))
 		return
@@ -106,7 +107,8 @@ func (g *Game) layLimits(p *paper, r ui.Rect) {
 		g.nothing(p, r, g.t("No limit has been measured yet. Each one you find is drawn here."))
 		return
 	}
-	runs := g.kept.Limits[e.ID]
+	runs := slices.Clone(g.kept.Limits[e.ID])
+	slices.SortStableFunc(runs, func(a, b limitRun) int { return a.Day - b.Day })
 	c := Chart{Rect: r, Name: g.t(e.Title)}
 	s := Series{Joined: true, Ink: Yours}
 	lo, hi := runs[0].Value, runs[0].Value

@@ -52,6 +52,8 @@ type player struct {
 	heard   Heard
 	date    time.Time
 	random  uint64
+	course  []*sheet.Sheet
+	kept    remembered
 }
 
 // sixteen is a course of one sheet of sixteen matches, which scripts and tests can
@@ -77,9 +79,14 @@ func roughly(s string, size float64, bold bool) float64 {
 }
 
 func newPlayer(t *testing.T) *player {
-	p := &player{t: t, w: 1180, h: 820, speaker: synth.NewPlayer(Rate)}
+	return newPlayerOf(t, sixteen(t))
+}
+
+func newPlayerOf(t *testing.T, course []*sheet.Sheet) *player {
+	p := &player{t: t, w: 1180, h: 820, speaker: synth.NewPlayer(Rate), course: course, random: 1}
+	p.date = time.Date(2026, 3, 2, 17, 0, 0, 0, time.UTC)
 	p.heard = Heard{Samples: make([]float32, Window), Cycle: make([]float32, Window), Item: -1}
-	p.game = New(sixteen(t), nil, roughly)
+	p.game = New(p.course, nil, roughly)
 	p.tick()
 	return p
 }
@@ -156,12 +163,11 @@ func (p *player) do(line string) {
 			p.tick()
 		}
 	case "reload":
-		p.game = New(sixteen(p.t), p.game.Save(), roughly)
-		p.tick()
+		p.reload()
 	case "expect":
 		p.expect(rest)
 	default:
-		p.t.Fatalf("%s: what is %q?", p.where, verb)
+		p.study(verb, rest)
 	}
 }
 
@@ -205,7 +211,7 @@ func (p *player) expect(rest string) {
 			fail(g.work.result.Reasons)
 		}
 	case "sound":
-		name := map[listening]string{silence: "none", toTarget: "target", toYours: "yours", inTurn: "both"}[g.playing.what]
+		name := map[listening]string{silence: "none", toTarget: "target", toYours: "yours", inTurn: "both", toQuestion: "question"}[g.playing.what]
 		if name != value {
 			fail(name)
 		}
@@ -214,6 +220,9 @@ func (p *player) expect(rest string) {
 			fail(shown)
 		}
 	default:
+		if p.expectOfCourse(what, value) {
+			return
+		}
 		label, v := rest[:strings.LastIndex(rest, " ")], rest[strings.LastIndex(rest, " ")+1:]
 		r := p.widget(label).Ruler
 		step := r.Step

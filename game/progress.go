@@ -75,9 +75,11 @@ const (
 )
 
 const (
-	progressVersion = 2    // 1 knew matches only
-	quiet           = 0.45 // the volume ruler at first: 14 dB under full
-	longHistory     = 2000 // hand-ins that are kept, and the runs of a limit: a tablet's storage is small
+	progressVersion = 2     // 1 knew matches only
+	quiet           = 0.45  // the volume ruler at first: 14 dB under full
+	longHistory     = 2000  // hand-ins that are kept: a tablet's storage is small
+	longLimits      = 100   // and runs of each limit
+	lastDay         = 80000 // that can be drawn: in the year 2189
 )
 
 // Kept changes when what should be kept on the device has changed.
@@ -87,6 +89,9 @@ func (g *Game) Kept() int { return g.saved }
 func (g *Game) Save() []byte {
 	k := g.kept
 	k.Version, k.Exercise, k.Page, k.attempt = progressVersion, g.exercise().ID, pageNames[g.page], g.attempt()
+	if g.session.on {
+		k.Page, k.attempt = pageNames[practicePage], attempt{} // what is asked there follows from the boxes
+	}
 	data, err := json.Marshal(k)
 	if err != nil {
 		panic("game: progress: " + err.Error()) // every number in it is finite
@@ -145,6 +150,12 @@ func (g *Game) restore(saved []byte) {
 		g.show(sheetPage)
 	case pageNames[benchPage]:
 		g.openBench()
+	case pageNames[practicePage]:
+		g.show(practicePage)
+	case pageNames[progressPage]:
+		g.show(progressPage)
+	case pageNames[helpPage]:
+		g.openHelp()
 	default:
 		g.show(contents)
 	}
@@ -165,7 +176,7 @@ func (g *Game) attempt() attempt {
 
 // resume goes on with an attempt at the current exercise.
 func (g *Game) resume(a attempt) {
-	if g.page != working && g.page != marked || len(a.Settings) != len(g.work.controls) {
+	if g.page != working && g.page != marked && g.page != showing || len(a.Settings) != len(g.work.controls) {
 		return
 	}
 	g.work.uncovered = a.Uncovered
@@ -178,7 +189,19 @@ func (g *Game) resume(a attempt) {
 // leave keeps what was done to the current exercise for when it is opened
 // again. What was handed in starts a new attempt there.
 func (g *Game) leave() {
-	if g.page != working && g.page != marked {
+	switch g.page {
+	case showing:
+		if g.work.heard {
+			g.kept.seen(g.exercise().ID)
+		}
+		return
+	case answered:
+		if !g.session.on && g.asking.run.Done(g.exercise()) {
+			delete(g.kept.Runs, g.exercise().ID) // its marks are kept already
+		}
+		return
+	case working, marked:
+	default:
 		return
 	}
 	a := g.attempt()
@@ -203,22 +226,25 @@ func (k *progress) tidy() {
 		r.Best, r.Last = max(0, min(100, r.Best)), max(0, min(100, r.Last))
 		k.Marks[id] = r
 	}
+	k.History = k.History[max(0, len(k.History)-longHistory):]
 	for i := range k.History {
-		k.History[i].Marks = max(0, min(100, k.History[i].Marks))
+		h := &k.History[i]
+		h.Marks, h.Day = max(0, min(100, h.Marks)), max(0, min(lastDay, h.Day))
 	}
 	for id, t := range k.Tables {
-		if t == nil {
+		if t == nil || len(t.Labels()) > sheet.MostAnswers {
 			delete(k.Tables, id)
 		}
 	}
 	for id, runs := range k.Limits {
 		kept := runs[:0]
 		for _, r := range runs {
-			if r.Value > 0 && !math.IsInf(r.Value, 0) {
+			r.Day = max(0, min(lastDay, r.Day))
+			if r.Value > 1e-9 && r.Value < 1e9 && r.Factor >= 0 { // no quantity comes near
 				kept = append(kept, r)
 			}
 		}
-		k.Limits[id] = kept
+		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
 	}
 	if k.Bench != nil && k.Bench.Validate() != nil {
 		k.Bench = nil
@@ -244,7 +270,7 @@ func (k *progress) add(id string, day int, marks float64) {
 func (k *progress) limit(id string, r limitRun) {
 	k.Marks[id] = record{Tries: k.Marks[id].Tries + 1}
 	runs := append(k.Limits[id], r)
-	k.Limits[id] = runs[max(0, len(runs)-longHistory):]
+	k.Limits[id] = runs[max(0, len(runs)-longLimits):]
 }
 
 // seen keeps that a demonstration was looked at.

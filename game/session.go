@@ -55,14 +55,16 @@ func (g *Game) practise() {
 	}
 	g.session.last = next
 	at, item, _ := g.item(next)
-	g.leave()
-	g.at = at
-	e := g.exercise()
+	e := &g.course[at.sheet].Exercises[at.exercise]
 	if e.Kind == sheet.Match {
+		g.leave()
+		g.show(practicePage)      // so that nothing is left twice
 		delete(g.kept.Left, e.ID) // from the start, not from where it was solved
 		g.open(at)
 		return
 	}
+	g.leave()
+	g.at = at
 	q, _ := ask.About(e, item, g.in.Random)
 	g.asking = asking{}
 	g.ask(q)

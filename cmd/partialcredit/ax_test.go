@@ -4,12 +4,15 @@ package main_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
 
 	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
 
@@ -26,6 +29,7 @@ type axNode struct {
 	Name     axValue  `json:"name"`
 	Value    axValue  `json:"value"`
 	Children []string `json:"childIds"`
+	Element  int64    `json:"backendDOMNodeId"`
 	States   []struct {
 		Name  string  `json:"name"`
 		Value axValue `json:"value"`
@@ -43,7 +47,7 @@ func (v axValue) String() string {
 	return fmt.Sprint(v.Value)
 }
 
-// State is a state or property such as "focused", "disabled", "pressed", "valuetext"; "" where it is
+// State is a state or property such as "focused", "disabled" or "pressed"; "" where it is
 // not told.
 func (n *axNode) State(name string) string {
 	for _, s := range n.States {
@@ -133,35 +137,49 @@ func (a ax) Choose(name string) {
 	a.Page.Press(" ")
 }
 
-// Set moves a slider by so many steps of an arrow key, fine ones where fine, and returns what its value
-// is then read as.
-func (a ax) Set(name string, steps int, fine bool) string {
+// Set moves a slider by so many of its fine steps, with the keys for large, middle and fine steps
+// (game/ui/hands.go), and returns what its value is then read as.
+func (a ax) Set(name string, steps int) string {
 	a.t.Helper()
 	a.Go("slider", name)
-	key, modifiers := "ArrowRight", []input.Modifier{}
+	keys := [...]string{"PageUp", "ArrowRight"}
 	if steps < 0 {
-		key, steps = "ArrowLeft", -steps
+		steps, keys = -steps, [...]string{"PageDown", "ArrowLeft"}
 	}
-	if fine {
-		modifiers = append(modifiers, input.ModifierShift)
+	press := func(n int, key string, modifiers ...input.Modifier) {
+		for range n {
+			a.Page.Press(key, modifiers...)
+		}
 	}
-	for range steps {
-		a.Page.Press(key, modifiers...)
-	}
+	press(steps/25, keys[0])
+	press(steps%25/5, keys[1])
+	press(steps%25%5, keys[1], input.ModifierShift)
 	return a.Value(name)
 }
 
-// Value is what the value of a slider is read as.
+// Value is what the value of a slider is read as: its aria-valuetext, which the protocol leaves out of
+// the tree (Chromium 156 gives the bare number under that name, for every kind of slider), so that it
+// is asked of the node's element.
 func (a ax) Value(name string) string {
 	a.t.Helper()
 	n, ok := a.Find("slider", name)
 	if !ok {
 		a.t.Fatalf("there is no slider %q; there are: %s", name, a.all())
 	}
-	if text := n.State("valuetext"); text != "" {
-		return text
-	}
-	return n.Value.String()
+	var text string
+	a.do("reading a value", chromedp.ActionFunc(func(ctx context.Context) error {
+		element, err := dom.ResolveNode().WithBackendNodeID(cdp.BackendNodeID(n.Element)).Do(ctx)
+		if err != nil {
+			return err
+		}
+		got, _, err := runtime.CallFunctionOn(`function () { return this.getAttribute("aria-valuetext") || this.value }`).
+			WithObjectID(element.ObjectID).WithReturnByValue(true).Do(ctx)
+		if err != nil {
+			return err
+		}
+		return json.Unmarshal([]byte(got.Value), &text)
+	}))
+	return text
 }
 
 // Pressed reports whether a button is pressed in.

@@ -17,7 +17,7 @@ func TestSmallScreensLoseNothing(t *testing.T) {
 		screen        Screen
 		width, height float64 // of the page
 	}{
-		{Screen{195, 422, 4, true}, 304, 568},
+		{Screen{195, 422, 4, false}, 304, 568},
 		{Screen{320, 256, 1, true}, 320, 568},
 		{Screen{590, 410, 2, true}, 590, 410},
 		{Screen{720, 450, 2, false}, 720, 450},

@@ -46,6 +46,14 @@ func (p *Page) listenPointers() {
 		}
 	})
 
+	// A finger that has scrolled the page cannot be stopped when it is lifted, and
+	// the canvas would try.
+	p.listen(window, "touchend", func(e js.Value) {
+		if onCanvas(e.Get("target")) && !e.Get("cancelable").Bool() {
+			e.Call("stopImmediatePropagation")
+		}
+	})
+
 	// The canvas's own listeners would take the focus and draw a frame for every
 	// movement. The ends of gestures pass: they are what audio may start from. A
 	// page that scrolls is left to the wheel and, but on a ruler, to the finger.
