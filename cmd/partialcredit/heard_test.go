@@ -48,6 +48,16 @@ func residual(got, sound []float32) float64 {
 	return 10 * math.Log10((gg-gs*gs/ss)/gg+1e-12)
 }
 
+// alone is a sound as the player plays it once.
+func alone(s synth.Sound) []float32 {
+	p := synth.NewPlayer(48000)
+	p.Play(synth.Program{Items: []synth.Item{{Sound: s, Gain: 1}}, Once: true})
+	x := make([]float32, int(48000*(s.Seconds+s.Amplitude.Release+0.1)))
+	p.Render(x, nil)
+	sounds, _ := parted(x)
+	return sounds[0]
+}
+
 // hearsQuestion listens to a question with the button and compares what leaves the audio graph, sound by
 // sound, with the native rendering of what is asked: each sound is itself and none of the others, there
 // is silence between them, and by the loudness of ITU-R BS.1770-4 (synth.Meter; its tests hold it to that
@@ -73,10 +83,9 @@ func (l *learner) hearsQuestion(q ask.Question) {
 			l.t.Errorf("pauses of %.3f s between the sounds, want %v s", pauses, silenceBetween)
 		}
 	}
-	var native [][]float32
-	for _, s := range sounds {
-		x, _ := parted(synth.Render(s, 48000))
-		native = append(native, x[0])
+	native := make([][]float32, len(sounds))
+	for i, s := range sounds {
+		native[i] = alone(s)
 	}
 	level := func(x []float32) float64 {
 		m := synth.NewMeter(48000)
