@@ -37,21 +37,37 @@ type level struct {
 // newSilent is for pages without sounds.
 func newSilent() *loud { return &loud{} }
 
-// newAlone is for a sound that nothing is compared with.
-func newAlone(yours synth.Sound) *loud {
-	l := &loud{}
-	l.yours.measure(yours)
-	l.yours.finish()
+// alone is for a sound that nothing is compared with.
+func (g *Game) alone(yours synth.Sound) *loud { return &loud{yours: g.level(yours)} }
+
+// pair is for two sounds that are compared.
+func (g *Game) pair(target, yours synth.Sound) *loud {
+	return &loud{target: g.level(target), yours: g.level(yours)}
+}
+
+// level measures all of a sound at once, which takes longer than a frame, or
+// remembers: the sounds of a question come again after the answer, and the common
+// sound of a limit all the time.
+func (g *Game) level(s synth.Sound) level {
+	l, ok := g.levels[s]
+	if !ok {
+		if len(g.levels) >= mostLevels {
+			clear(g.levels)
+		}
+		l = g.gauge(s)
+		g.levels[s] = l
+	}
 	return l
 }
 
-func newLoud(target, yours synth.Sound) *loud {
-	l := &loud{}
-	l.target.measure(target)
-	l.yours.measure(yours)
-	l.target.finish()
-	l.yours.finish()
-	return l
+// mostLevels bounds how many levels are remembered.
+const mostLevels = 64
+
+func gauge(s synth.Sound) level {
+	var l level
+	l.measure(s)
+	l.finish()
+	return level{lkfs: l.lkfs, peak: l.peak, known: true}
 }
 
 // change tells that the learner's sound has changed.
