@@ -2,6 +2,7 @@ package game
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"partialcredit/game/ask"
@@ -100,4 +101,72 @@ func TestQuestionsAreEquallyLoud(t *testing.T) {
 			}
 		})
 	}
+}
+
+// The rove of a sound stays within 6 dB and says nothing of the answer: over many
+// runs the correlation of the level with whether an answer is the right one
+// (point-biserial: Pearson's r with a variable of 0 and 1) stays below four standard
+// deviations, 4/√n, of what chance makes of it.
+func TestLevelsGiveNothingAway(t *testing.T) {
+	const runs = 1500
+	for _, s := range sheet.Course() {
+		for i := range s.Exercises {
+			e := &s.Exercises[i]
+			if e.Kind == sheet.Match || e.Kind == sheet.Show || e.Quantity != nil && e.Quantity.IsLevel() {
+				continue
+			}
+			var levels, steps []float64
+			rights := map[int][]float64{}
+			for seed := range uint64(runs) {
+				run := ask.Run{Seed: seed}
+				q := run.Question(e, 0)
+				for _, l := range q.Louder {
+					if l > 0 || l < -ask.Rove {
+						t.Fatalf("%s: %v dB", e.ID, l)
+					}
+				}
+				levels = append(levels, q.Louder[0])
+				if len(q.Louder) > 1 {
+					steps = append(steps, math.Abs(q.Louder[1]-q.Louder[0]))
+				}
+				for answer := range q.Answers {
+					is := 0.0
+					if answer == q.Right {
+						is = 1
+					}
+					rights[answer] = append(rights[answer], is)
+				}
+			}
+			for answer, right := range rights {
+				for _, of := range [][]float64{levels, steps} {
+					if r := pearson(of, right); of != nil && !(math.Abs(r) < 4/math.Sqrt(runs)) {
+						t.Errorf("%s: the level tells answer %d, r = %.3f", e.ID, answer, r)
+					}
+				}
+			}
+			if low := quantile(levels, 0.1); low > -4.5 || quantile(levels, 0.9) < -1.5 {
+				t.Errorf("%s: a tenth of the levels is below %.1f dB, so they hardly rove", e.ID, low)
+			}
+		}
+	}
+	if r := pearson([]float64{1, 2, 3, 4}, []float64{0, 0, 1, 1}); math.Abs(r-0.894) > 0.001 { // 2/√5
+		t.Errorf("the measure is wrong: %v", r)
+	}
+}
+
+func pearson(x, y []float64) float64 {
+	var mx, my, xy, xx, yy float64
+	for i := range x {
+		mx, my = mx+x[i]/float64(len(x)), my+y[i]/float64(len(x))
+	}
+	for i := range x {
+		dx, dy := x[i]-mx, y[i]-my
+		xy, xx, yy = xy+dx*dy, xx+dx*dx, yy+dy*dy
+	}
+	return xy / math.Sqrt(xx*yy)
+}
+
+func quantile(x []float64, part float64) float64 {
+	sorted := slices.Sorted(slices.Values(x))
+	return sorted[int(part*float64(len(x)))]
 }
