@@ -72,14 +72,8 @@ func (g *Game) equalise() {
 	}
 	sounds, louder = append(sounds, q.Sounds...), append(louder, q.Louder...)
 	over, seconds := 1.0, 0.0
-	measured := map[synth.Sound]level{}
 	for i, s := range sounds {
-		l, ok := measured[s]
-		if !ok {
-			l.measure(s)
-			l.finish()
-			measured[s] = l
-		}
+		l := g.level(s)
 		gain := l.gain() * math.Pow(10, louder[i]/20)
 		over = max(over, l.peak*gain/peakLimit)
 		a.items = append(a.items, synth.Item{ID: 100 + 10*g.serial + i, Sound: s, Gain: gain})
@@ -136,7 +130,7 @@ func (g *Game) choose(answer int) {
 	one, other := q.Compared(e, answer)
 	g.show(answered)
 	g.work = compare(one, other, nil)
-	g.playing.loud = newLoud(one, other)
+	g.playing.loud = g.pair(one, other)
 	if !right && e.Kind != sheet.Limit && a.listened {
 		g.play(inTurn) // what is missed is heard again at once, beside what it was taken for
 	}

@@ -90,7 +90,7 @@ func (g *Game) lay(s synth.Sound) {
 	g.show(benchPage)
 	g.bench = bench{part: g.bench.part}
 	g.work = compare(s, s, benchControls())
-	g.playing.loud = newAlone(s)
+	g.playing.loud = g.alone(s)
 	g.kept.Bench = &s
 	g.keep()
 }

@@ -47,6 +47,9 @@ func (g *Game) Import(data []byte) {
 
 // takeOffered replaces the progress by that of the file.
 func (g *Game) takeOffered() {
+	if g.offered == nil {
+		return
+	}
 	volume := g.kept.Volume
 	g.page = contents
 	g.restore(g.offered)

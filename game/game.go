@@ -7,6 +7,7 @@ import (
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 	"partialcredit/game/words"
+	"partialcredit/synth"
 )
 
 // A Game is a learner at work on a course of sheets.
@@ -44,6 +45,8 @@ type Game struct {
 	saved    int
 	serial   int // of questions, since the program started
 	markers  map[string]*mark.Reference
+	levels   map[synth.Sound]level
+	gauge    func(synth.Sound) level
 }
 
 // A place is where a learner is in the course.
@@ -52,7 +55,8 @@ type place struct{ sheet, exercise int }
 // New opens a course where saved left it. A nil or damaged saved state starts
 // anew, and says so where something was damaged.
 func New(course []*sheet.Sheet, saved []byte, measure ui.Measure) *Game {
-	g := &Game{course: course, measure: measure, lang: words.English, dirty: true, markers: map[string]*mark.Reference{}}
+	g := &Game{course: course, measure: measure, lang: words.English, dirty: true}
+	g.markers, g.levels, g.gauge = map[string]*mark.Reference{}, map[synth.Sound]level{}, gauge
 	g.restore(saved)
 	return g
 }
@@ -193,11 +197,11 @@ func (g *Game) open(at place) {
 	case sheet.Match, sheet.Show:
 		g.work = newWork(e)
 		if e.Kind == sheet.Show {
-			g.playing.loud = newAlone(g.work.yours)
+			g.playing.loud = g.alone(g.work.yours)
 			g.show(showing)
 			break
 		}
-		g.playing.loud = newLoud(e.Target, g.work.yours)
+		g.playing.loud = g.pair(e.Target, g.work.yours)
 		g.show(working)
 		g.resume(g.kept.Left[e.ID])
 	default:

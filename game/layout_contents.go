@@ -109,7 +109,7 @@ func (g *Game) laySettings(p *paper, area ui.Rect) (settings func(), rest ui.Rec
 	other := g.otherLanguage()
 	look := g.t(themeNames[g.kept.Theme])
 	buttons := []ui.Widget{
-		{ID: "theme", Label: g.t("Look: %s", look), Face: p.themeFace(look)},
+		{ID: "theme", Label: g.t("Look: %s", p.themeFace(look)), Face: p.themeFace(look)},
 		{ID: "language", Label: g.t("Language: %s", other.Name), Face: other.Name},
 	}
 	if g.in.Update {

@@ -31,7 +31,7 @@ func (g *Game) helpParts() []helpPart {
 func (g *Game) openHelp() {
 	target, yours := exampleSounds()
 	g.work = compare(target, yours, nil)
-	g.playing.loud = newLoud(target, yours)
+	g.playing.loud = g.pair(target, yours)
 	g.show(helpPage)
 }
 

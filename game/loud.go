@@ -13,6 +13,7 @@ const (
 	loudness    = -26  // LKFS that both sounds are brought to: quiet enough for narrow pulses to stay below the limit
 	peakLimit   = 0.49 // just under -6 dBFS
 	workPerTick = 2048 // samples measured a tick, so that no tick takes long
+	measuredAt  = 0.1  // gain: below the limiter, and with the ramps of what is played, which soften a stroke by 0.4 dB
 )
 
 // loud finds the gains that make the target and the learner's sound equally
@@ -28,7 +29,7 @@ type level struct {
 	known      bool
 
 	todo   *synth.Sound
-	voice  *synth.Voice
+	player *synth.Player // nil where nothing is measured
 	meter  *synth.Meter
 	left   int
 	buffer []float32
@@ -37,21 +38,37 @@ type level struct {
 // newSilent is for pages without sounds.
 func newSilent() *loud { return &loud{} }
 
-// newAlone is for a sound that nothing is compared with.
-func newAlone(yours synth.Sound) *loud {
-	l := &loud{}
-	l.yours.measure(yours)
-	l.yours.finish()
+// alone is for a sound that nothing is compared with.
+func (g *Game) alone(yours synth.Sound) *loud { return &loud{yours: g.level(yours)} }
+
+// pair is for two sounds that are compared.
+func (g *Game) pair(target, yours synth.Sound) *loud {
+	return &loud{target: g.level(target), yours: g.level(yours)}
+}
+
+// level measures all of a sound at once, which takes longer than a frame, or
+// remembers: the sounds of a question come again after the answer, and the common
+// sound of a limit all the time.
+func (g *Game) level(s synth.Sound) level {
+	l, ok := g.levels[s]
+	if !ok {
+		if len(g.levels) >= mostLevels {
+			clear(g.levels)
+		}
+		l = g.gauge(s)
+		g.levels[s] = l
+	}
 	return l
 }
 
-func newLoud(target, yours synth.Sound) *loud {
-	l := &loud{}
-	l.target.measure(target)
-	l.yours.measure(yours)
-	l.target.finish()
-	l.yours.finish()
-	return l
+// mostLevels bounds how many levels are remembered.
+const mostLevels = 64
+
+func gauge(s synth.Sound) level {
+	var l level
+	l.measure(s)
+	l.finish()
+	return level{lkfs: l.lkfs, peak: l.peak, known: true}
 }
 
 // change tells that the learner's sound has changed.
@@ -65,7 +82,7 @@ func (l *loud) work(n int) bool {
 }
 
 // idle reports that nothing is left to measure.
-func (l *loud) idle() bool { return l.yours.voice == nil }
+func (l *loud) idle() bool { return l.yours.player == nil }
 
 // gains are the linear gains of the target and the learner's sound: equally
 // loud, and neither above the limit.
@@ -85,7 +102,7 @@ func (v *level) gain() float64 {
 // measure starts on a sound, or notes it for later when one is under way.
 func (v *level) measure(s synth.Sound) {
 	v.todo = &s
-	if v.voice == nil {
+	if v.player == nil {
 		v.begin()
 	}
 }
@@ -94,23 +111,24 @@ func (v *level) begin() {
 	if v.buffer == nil {
 		v.buffer = make([]float32, workPerTick)
 	}
-	v.voice = synth.NewVoice(*v.todo, Rate)
+	v.player = synth.NewPlayer(Rate)
+	v.player.Play(synth.Program{Items: []synth.Item{{Sound: *v.todo, Gain: measuredAt}}, Once: true})
 	v.meter = synth.NewMeter(Rate)
 	v.left = int((v.todo.Seconds + v.todo.Amplitude.Release) * Rate)
 	v.todo = nil
 }
 
 func (v *level) work(n int) {
-	for n > 0 && v.voice != nil {
+	for n > 0 && v.player != nil {
 		block := v.buffer[:min(n, v.left, len(v.buffer))]
-		v.voice.Render(block, nil)
+		v.player.Render(block, nil)
 		v.meter.Write(block)
 		n, v.left = n-len(block), v.left-len(block)
 		if v.left > 0 {
 			continue
 		}
-		v.lkfs, v.peak, v.known = v.meter.Loudness(), v.meter.Peak(), true
-		v.voice = nil
+		v.lkfs, v.peak, v.known = v.meter.Loudness()-20*math.Log10(measuredAt), v.meter.Peak()/measuredAt, true
+		v.player = nil
 		if v.todo != nil {
 			v.begin()
 		}
@@ -118,7 +136,7 @@ func (v *level) work(n int) {
 }
 
 func (v *level) finish() {
-	for v.voice != nil {
+	for v.player != nil {
 		v.work(workPerTick)
 	}
 }

@@ -113,7 +113,7 @@ func (p *player) listen() {
 func (p *player) widget(label string) ui.Widget {
 	p.t.Helper()
 	for _, w := range p.game.Scene().Widgets {
-		if w.Label == label && !w.NoTab {
+		if (w.Label == label || w.Face == label) && !w.NoTab {
 			return w
 		}
 	}

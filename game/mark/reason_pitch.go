@@ -64,7 +64,7 @@ func comparePitch(t, y *heard) (f []finding) {
 	}
 	text := words.Say("Yours is %s cents %s.", number(math.Abs(cents)), more(cents, 0, "sharp", "flat"))
 	if math.Abs(cents) > 120 {
-		text = words.Say("Yours is %s semitones too %s.", number(math.Abs(cents)/100), more(cents, 0, "high", "low"))
+		text = words.Say("Yours is %s semitones too %s.", several(math.Abs(cents)/100), more(cents, 0, "high", "low"))
 	}
 	return append(f, finding{aboutPitch, Reason{text, cost}})
 }
@@ -82,13 +82,13 @@ func compareGlide(t, y *heard) (f []finding) {
 		return []finding{{aboutGlide, Reason{words.Say("The pitch of yours %s more slowly: all through the note it stays near where the target starts.", more(a.semitones, 0, "falls", "rises")), 15}}}
 	case !b.ok:
 		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of the target starts %s semitones %s and glides to its place; yours stands still.",
-			number(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})
+			several(math.Abs(a.semitones)), where(a.semitones)), math.Abs(a.semitones) / step(a.semitones/2)}})
 	case !a.ok:
 		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of yours starts %s semitones %s and glides to its place; the target stands still.",
-			number(math.Abs(b.semitones)), where(b.semitones)), math.Abs(b.semitones) / step(b.semitones/2)}})
+			several(math.Abs(b.semitones)), where(b.semitones)), math.Abs(b.semitones) / step(b.semitones/2)}})
 	case a.semitones*b.semitones < 0:
 		f = append(f, finding{aboutGlide, Reason{words.Say("The pitch of yours starts %s semitones %s, the target's %s semitones %s.",
-			number(math.Abs(b.semitones)), where(b.semitones), number(math.Abs(a.semitones)), where(a.semitones)),
+			several(math.Abs(b.semitones)), where(b.semitones), several(math.Abs(a.semitones)), where(a.semitones)),
 			math.Abs(a.semitones-b.semitones) / step(a.semitones)}})
 	default:
 		ys, ts := two(math.Abs(b.semitones), math.Abs(a.semitones))

@@ -19,6 +19,14 @@ func number(v float64) string {
 	return trim(strconv.FormatFloat(v, 'f', 2, 64))
 }
 
+// several is number for what is counted in the plural: "1.0 semitones".
+func several(v float64) string {
+	if s := number(v); s != "1" {
+		return s
+	}
+	return "1.0"
+}
+
 func trim(s string) string {
 	for s[len(s)-1] == '0' {
 		s = s[:len(s)-1]
