@@ -75,7 +75,8 @@ func TestTreePlaysEveryKind(t *testing.T) {
 		keepsRun(a.Page, e, run, a.Status())
 		a.Press("Contents")
 		a.Until("the sheet is open", func() bool { _, ok := a.Find("button", "All sheets"); return ok })
-	}	step("name", func() { run(sheet.Name) })
+	}
+	step("name", func() { run(sheet.Name) })
 	step("same", func() { run(sheet.Same) })
 	step("limit", func() { run(sheet.Limit) })
 }
