@@ -211,7 +211,7 @@ func (t Theme) next() Theme {
 // the widgets that is on the screen.
 var shortcuts = map[string][]string{
 	"t": {"target"}, "y": {"yours"}, "i": {"turn"}, "u": {"uncover"}, "h": {"hand in"}, "a": {"again"},
-	"n": {"next", "proceed", "go on"}, "c": {"contents", "course"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
+	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
 	"1": {"answer 0"}, "2": {"answer 1"}, "3": {"answer 2"}, "4": {"answer 3"}, "5": {"answer 4"}, "6": {"answer 5"},
 }
 

@@ -59,7 +59,8 @@ func (g *Game) layTable(p *paper, r ui.Rect, c *practice.Confusion, name string)
 	}
 	said := g.transmitted(c)
 	h := p.height(said, p.body, false, r.W)
-	text, r := r.CutBottom(h, p.gap)
+	text := r
+	_, r = r.CutBottom(h, p.gap)
 	t := Table{Name: name, RowsTitle: g.t("played"), ColumnsTitle: g.t("answered")}
 	for _, a := range labels {
 		t.Rows = append(t.Rows, g.lang.Value(a))
@@ -74,6 +75,7 @@ func (g *Game) layTable(p *paper, r ui.Rect, c *practice.Confusion, name string)
 	r.H = min(r.H, float64(len(labels)+2)*4*p.body)
 	t.Rect = r
 	p.Tables = append(p.Tables, t)
+	_, text = text.CutTop(r.H, p.gap)
 	p.paragraph(text, said, p.body, false, Black)
 	g.scene.Body += " " + said + " " + g.spelt(c)
 }

@@ -173,10 +173,16 @@ func (f *Field) Format(v float64) string {
 		return num(2)
 	}
 	if len(f.Choices) > 0 {
+		if s, ok := written[f.choice(v)]; ok {
+			return s
+		}
 		return f.choice(v)
 	}
 	return num(0)
 }
+
+// written are choices as people write them, where their names in the JSON are shorter.
+var written = map[string]string{"a": "only A", "am": "AM", "fm": "FM"}
 
 func (f *Field) choice(v float64) string {
 	if i := int(v); i >= 0 && i < len(f.Choices) {

@@ -8,6 +8,9 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"partialcredit/game/ask"
+	"partialcredit/game/practice"
 )
 
 //go:embed testdata/axe/axe.min.js
@@ -113,11 +116,46 @@ func TestAudit(t *testing.T) {
 		l.shows("next")
 		audit(l.Page, "a marked exercise")
 		l.press("contents")
-		l.shows("erase")
-		audit(l.Page, "the contents")
-		l.press("erase")
-		l.shows("erase all")
-		audit(l.Page, "the question before erasing")
+		l.shows("course")
+		audit(l.Page, "a sheet")
+	})
+	t.Run("the other pages", func(t *testing.T) {
+		name, limit := exerciseOf(t, "higher-lower"), exerciseOf(t, "limit-pitch")
+		_, nth := whereIs(t, limit.ID)
+		whole := simulated(limit, 3, above(10))
+		table := practice.Confusion{}
+		table.Add(name.Answers[0].Name, name.Answers[1].Name)
+		k := Kept{Version: 2, Exercise: limit.ID, Page: "sheet", Volume: 0.3, Hinted: true,
+			Runs: map[string]ask.Run{limit.ID: but(whole, 1)}, More: map[string]any{
+				"boxes":   practice.Boxes{name.ID + "/" + name.Answers[0].Name: {}},
+				"tables":  map[string]*practice.Confusion{name.ID: &table},
+				"history": []any{map[string]any{"day": 20000, "exercise": name.ID, "marks": 80}},
+			}}
+		l := resume(t, k, Visit{Screen: Phone})
+		for _, tt := range []struct {
+			press []string
+			shows string
+			what  string
+		}{
+			{[]string{"exercise 0"}, "sweep 0", "a demonstration"},
+			{[]string{"contents", fmt.Sprintf("exercise %d", nth)}, "listen", "a question"},
+			{[]string{fmt.Sprintf("answer %d", whole.Answers[len(whole.Answers)-1])}, "proceed", "an answer"},
+			{[]string{"proceed"}, "again", "the result of a limit"},
+			{[]string{"contents", "course"}, "sheet 0", "the contents"},
+			{[]string{"bench"}, "link", "the bench"},
+			{[]string{"course", "practice"}, "begin", "practice"},
+			{[]string{"course", "progress", "view 0"}, "export", "the marks"},
+			{[]string{"view 1"}, "export", "the confusions"},
+			{[]string{"view 2"}, "export", "the limits"},
+			{[]string{"erase"}, "erase all", "the question before erasing"},
+			{[]string{"keep", "course", "help"}, "letters", "the help"},
+		} {
+			for _, id := range tt.press {
+				l.press(id)
+			}
+			l.shows(tt.shows)
+			audit(l.Page, tt.what)
+		}
 	})
 	t.Run("desktop", func(t *testing.T) {
 		l := resume(t, at("beats"), Visit{})

@@ -16,7 +16,7 @@ func TestTreeAndKeyboardPlayAnExercise(t *testing.T) {
 	_, i := whereIs(t, e.ID)
 	k := at(e.ID)
 	k.Hinted = false
-	a := ax{resume(t, k, Visit{}).Page}
+	a := ax{resume(t, k, Visit{Screen: Tablet}).Page}
 	if h := a.Heading(); h != fmt.Sprintf("%d. %s", i+1, e.Title) {
 		t.Errorf("the heading is %q", h)
 	}

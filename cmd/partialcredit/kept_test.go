@@ -5,9 +5,11 @@ package main_test
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
 	"testing"
 
 	"partialcredit/game"
+	"partialcredit/game/ask"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 	"partialcredit/game/view"
@@ -23,6 +25,9 @@ type Kept struct {
 	Volume    float64   `json:"volume"`
 	Theme     string    `json:"theme"`
 	Hinted    bool      `json:"hinted"`
+
+	Runs map[string]ask.Run `json:"runs,omitempty"`
+	More map[string]any     `json:"-"` // whatever else is to be kept
 }
 
 // at is the progress of a learner who is in an exercise and has seen the hint.
@@ -33,6 +38,17 @@ func at(exercise string) Kept {
 func (k Kept) json() string {
 	data, err := json.Marshal(k)
 	if err != nil {
+		panic(err)
+	}
+	if k.More == nil {
+		return string(data)
+	}
+	all := map[string]any{}
+	if err := json.Unmarshal(data, &all); err != nil {
+		panic(err)
+	}
+	maps.Copy(all, k.More)
+	if data, err = json.Marshal(all); err != nil {
 		panic(err)
 	}
 	return string(data)

@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+
+	"partialcredit/game/words"
 )
 
 // The page speaks the language that the browser prefers until a person chooses another, and
@@ -42,13 +44,36 @@ func TestAppSpeaksTheLanguage(t *testing.T) {
 	p.Started()
 	is("de", "Höre, was zwei Oszillatoren tun", "null")
 	p.Screenshot("contents-German.png")
+	p.treeSpeaks("de", "Bench", "Progress", "Help", "Volume")
 	p.Eval(`document.querySelector('`+widget("language")+`').click()`, nil)
 	is("en", "Hear what two oscillators do", "'en'")
+	p.treeSpeaks("en", "Bench", "Progress", "Help", "Volume")
 	p.Reload()
 	p.Started()
 	is("en", "Hear what two oscillators do", "'en'")
 	p.Eval(`document.querySelector('`+widget("language")+`').click()`, nil)
 	is("de", "Höre, was zwei Oszillatoren tun", "null")
+}
+
+// treeSpeaks looks for controls in the accessibility tree by their names in a language, and where that is not
+// English for none of their English ones.
+func (p *Page) treeSpeaks(tag string, names ...string) {
+	p.t.Helper()
+	l := words.Choose([]string{tag})
+	a, said := ax{p}, map[string]bool{}
+	for _, n := range a.nodes() {
+		if role := n.Role.String(); role == "button" || role == "slider" {
+			said[n.Name.String()] = true
+		}
+	}
+	for _, name := range names {
+		if !said[l.Say(name)] {
+			p.t.Errorf("the tree has no %q; there are: %s", l.Say(name), a.all())
+		}
+		if l != words.English && (l.Say(name) == name || said[name]) {
+			p.t.Errorf("the tree says %q in English", name)
+		}
+	}
 }
 
 func (p *Page) speaks(tag, problem, again, number string) {

@@ -59,7 +59,7 @@ func (l *learner) exercise(e *sheet.Exercise, run string) {
 	l.press("target")
 	l.Screenshot("hint, " + run + ".png")
 	l.press("comfortable")
-	l.hearsTarget(e)
+	l.hears(e.Target, e.ID)
 	l.press("target")
 	for j := range e.Controls {
 		l.set(e, j)
@@ -117,11 +117,18 @@ func (l *learner) marks() float64 {
 
 func widget(id string) string { return fmt.Sprintf(`[data-widget=%q]`, id) }
 
-// press presses a button.
+// letters are the keys that press a button wherever the focus is.
+var letters = map[string]string{
+	"target": "t", "yours": "y", "turn": "i", "hand in": "h", "next": "n", "again": "a", "contents": "c", "course": "c",
+	"listen": "l", "proceed": "n", "go on": "n", "begin": "n", "sweep 0": "s", "slow": "m",
+	"answer 0": "1", "answer 1": "2", "answer 2": "3", "answer 3": "4",
+}
+
+// press presses a button: by touch or, with the keyboard, by its letter or by walking to it.
 func (l *learner) press(id string) {
 	l.t.Helper()
 	l.Wait(`document.querySelector('`+widget(id)+`') !== null`, 5*time.Second)
-	key, hasKey := map[string]string{"target": "t", "yours": "y", "turn": "i", "hand in": "h", "next": "n", "again": "a", "contents": "c"}[id]
+	key, hasKey := letters[id]
 	switch {
 	case !l.keyboard:
 		l.Tap(l.Middle(widget(id)))
@@ -216,29 +223,27 @@ func (l *learner) offBy(id string, place float64) float64 {
 	return r.Value - place*r.Max
 }
 
-// hearsTarget records one whole round of the repeated target and compares its
-// level in third-octave bands with the native rendering: a round is periodic,
-// so it does not matter where the recording begins. A machine that is busy
-// with other tests may leave gaps in one round, so it listens up to four times;
-// gaps have a test of their own.
-func (l *learner) hearsTarget(e *sheet.Exercise) {
+// hears compares a round of the sound that is played again and again with the native rendering, by its
+// levels in third-octave bands: a round is periodic, so it does not matter where the recording begins. A
+// machine that is busy with other tests may leave gaps in one round, so it listens up to four times; gaps
+// have a test of their own.
+func (l *learner) hears(s synth.Sound, what string) {
 	l.t.Helper()
 	var off float64
 	for range 4 {
-		if off = l.targetOffBy(e); off <= 0.1 {
-			l.t.Logf("%s: heard; third-octave bands agree to %.3f dB", e.ID, off)
+		if off = l.offFrom(s); off <= 0.1 {
+			l.t.Logf("%s: heard; third-octave bands agree to %.3f dB", what, off)
 			return
 		}
 	}
-	l.t.Errorf("%s: a third-octave band of what left the audio graph is %.1f dB off the target's", e.ID, off)
+	l.t.Errorf("%s: a third-octave band of what left the audio graph is %.1f dB off the sound's", what, off)
 }
 
-// targetOffBy is the greatest difference of a third-octave band, in decibels,
-// between one round at the audio graph's end and the native rendering.
-func (l *learner) targetOffBy(e *sheet.Exercise) (worst float64) {
+// offFrom is the greatest difference of a third-octave band, in decibels, between one round at the audio
+// graph's end and the native rendering.
+func (l *learner) offFrom(s synth.Sound) (worst float64) {
 	l.t.Helper()
-	program := synth.Program{Items: []synth.Item{{Sound: e.Target, Gain: 1}}, Gap: 0.25}
-	want := oneRound(program)
+	want := oneRound(synth.Program{Items: []synth.Item{{Sound: s, Gain: 1}}, Gap: 0.25})
 	round := len(want)
 	l.Wait(`soundTap.counts().quanta > soundTap.counts().silent`, 10*time.Second)
 	got := l.Hear(time.Duration(float64(round)/48000*float64(time.Second)) + 100*time.Millisecond)
@@ -247,10 +252,10 @@ func (l *learner) targetOffBy(e *sheet.Exercise) (worst float64) {
 	}
 	for i := range got.Left {
 		if got.Left[i] != got.Right[i] {
-			l.t.Fatalf("%s: the channels differ", e.ID)
+			l.t.Fatal("the channels differ")
 		}
 		if math.Abs(float64(got.Left[i])) > 0.5 {
-			l.t.Fatalf("%s: a sample of %v is above -6 dBFS", e.ID, got.Left[i])
+			l.t.Fatalf("a sample of %v is above -6 dBFS", got.Left[i])
 		}
 	}
 	return bandsApart(want, got.Left[:round])

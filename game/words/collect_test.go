@@ -208,8 +208,11 @@ func sounds() map[string]string {
 	found := map[string]string{}
 	for _, f := range synth.Fields() {
 		found[f.Label] = f.Name
-		for _, c := range f.Choices {
-			found[c] = f.Name
+		for i := range f.Choices {
+			found[f.Format(float64(i))] = f.Name
+		}
+		if len(f.Choices) > 0 {
+			continue
 		}
 		difference := sheet.Quantity{Set: []string{f.Name}}
 		for _, quantity := range []string{f.Format(f.Default), difference.Format(0.5)} {

@@ -20,8 +20,8 @@ func TestGermanOfFields(t *testing.T) {
 		if !German().Has(f.Label) {
 			t.Errorf("no German for %q", f.Label)
 		}
-		for _, c := range f.Choices {
-			if f.Unit != synth.Feet && !German().Has(c) {
+		for i := range f.Choices {
+			if c := f.Format(float64(i)); f.Unit != synth.Feet && !German().Has(c) {
 				t.Errorf("no German for %q of %s", c, f.Name)
 			}
 		}
