@@ -14,7 +14,7 @@ help:
 	@echo 'make test    run every check, the app in headless Chromium and Firefox included'
 	@echo 'make site    write the app as static files to $(OUT) (OUT=folder make site for another folder)'
 	@echo 'make bench   measure speed, natively and, where node is installed, as WebAssembly'
-	@echo 'make fuzz    throw random descriptions at the sound, FUZZTIME=30s each'
+	@echo 'make fuzz    throw random descriptions, sheets, files and links at it, FUZZTIME=30s each'
 	@echo 'make clean   remove what the other commands made'
 
 run:
@@ -30,7 +30,7 @@ test:
 	@$(MAKE) --no-print-directory chromium
 	@$(MAKE) --no-print-directory firefox
 	@$(MAKE) --no-print-directory tests
-	@$(MAKE) --no-print-directory fuzz FUZZTIME=5s
+	@$(MAKE) --no-print-directory fuzz FUZZTIME=3s
 
 format:
 	$(HEADING) 'Formatting'
@@ -82,8 +82,8 @@ bench:
 # the time.
 fuzz:
 	$(HEADING) 'Fuzzing'
-	@for f in FuzzSound FuzzDescription; do \
-	go test -run='^$$' -fuzz="^$$f\$$" -fuzztime=$(FUZZTIME) -fuzzminimizetime=10x ./synth || exit 1; done
+	@for f in synth:FuzzSound synth:FuzzDescription game/sheet:FuzzParse game:FuzzProgress game:FuzzImport game:FuzzFollow; do \
+	go test -run='^$$' -fuzz="^$${f#*:}\$$" -fuzztime=$(FUZZTIME) -fuzzminimizetime=10x ./$${f%:*} || exit 1; done
 
 clean:
 	rm -rf .build

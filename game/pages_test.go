@@ -17,7 +17,7 @@ func TestEveryPageFits(t *testing.T) {
 		g := New(sheet.Course(), nil, roughly)
 		g.Speak([]string{language})
 		g.kept.Hinted = true
-		look := func(name string) {
+		everyPage(g, func(name string) {
 			t.Helper()
 			for _, s := range screens {
 				g.dirty = true
@@ -26,61 +26,66 @@ func TestEveryPageFits(t *testing.T) {
 				checkWritten(t, fmt.Sprintf("%s %vx%v %s", language, s.w, s.h, name), g)
 				checkPressable(t, fmt.Sprintf("%s %vx%v %s", language, s.w, s.h, name), g.Scene())
 			}
-		}
-		press := func(id string) { g.act(ui.Action{Widget: id}) }
-		look("contents")
-		for i, s := range g.course {
-			press(fmt.Sprintf("sheet %d", i))
-			look(s.Title)
-			for j, e := range s.Exercises {
-				press("contents")
-				press(fmt.Sprintf("exercise %d", j))
-				look(e.ID)
-				switch e.Kind {
-				case sheet.Show:
-					g.work.heard = true
-					look(e.ID + " heard")
-				case sheet.Match:
-				default:
-					press("answer 0")
-					look(e.ID + " answered")
-					for run := &g.asking.run; !run.Done(&s.Exercises[j]); {
-						run.Answer(&s.Exercises[j], len(run.Answers)%2)
-					}
-					press("proceed")
-					look(e.ID + " result")
+		})
+	}
+}
+
+// everyPage turns to every page of the course, with everything on it that a page can
+// have, and looks.
+func everyPage(g *Game, look func(name string)) {
+	press := func(id string) { g.act(ui.Action{Widget: id}) }
+	look("contents")
+	for i, s := range g.course {
+		press(fmt.Sprintf("sheet %d", i))
+		look(s.Title)
+		for j, e := range s.Exercises {
+			press("contents")
+			press(fmt.Sprintf("exercise %d", j))
+			look(e.ID)
+			switch e.Kind {
+			case sheet.Show:
+				g.work.heard = true
+				look(e.ID + " heard")
+			case sheet.Match:
+			default:
+				press("answer 0")
+				look(e.ID + " answered")
+				for run := &g.asking.run; !run.Done(&s.Exercises[j]); {
+					run.Answer(&s.Exercises[j], len(run.Answers)%2)
 				}
+				press("proceed")
+				look(e.ID + " result")
 			}
 		}
-		press("bench")
-		for part := range benchParts {
-			press(fmt.Sprintf("part %d", part))
-			g.set(g.benchRulers(2)[0], 4) // frequency modulation: most of it matters
-			look("bench " + benchParts[part].name)
-		}
-		press("slow")
-		look("bench slow")
-		press("practice")
-		look("practice")
-		press("begin")
-		look("practice question")
-		press("end")
-		look("practice over")
-		press("progress")
-		for view := range 3 {
-			press(fmt.Sprintf("view %d", view))
-			look(fmt.Sprintf("progress %d", view))
-		}
-		press("help")
-		for part := range g.helpParts() {
-			look(fmt.Sprintf("help %d", part))
-			press("later")
-		}
-		press("course")
-		for o := volumeHint; o <= importQuestion; o++ {
-			g.over = o
-			look(fmt.Sprintf("overlay %d", o))
-		}
+	}
+	press("bench")
+	for part := range benchParts {
+		press(fmt.Sprintf("part %d", part))
+		g.set(g.benchRulers(2)[0], 4) // frequency modulation: most of it matters
+		look("bench " + benchParts[part].name)
+	}
+	press("slow")
+	look("bench slow")
+	press("practice")
+	look("practice")
+	press("begin")
+	look("practice question")
+	press("end")
+	look("practice over")
+	press("progress")
+	for view := range 3 {
+		press(fmt.Sprintf("view %d", view))
+		look(fmt.Sprintf("progress %d", view))
+	}
+	press("help")
+	for part := range g.helpParts() {
+		look(fmt.Sprintf("help %d", part))
+		press("later")
+	}
+	press("course")
+	for o := volumeHint; o <= importQuestion; o++ {
+		g.over = o
+		look(fmt.Sprintf("overlay %d", o))
 	}
 }
 
@@ -107,7 +112,7 @@ func checkWritten(t *testing.T, name string, g *Game) {
 	}
 	var needed []string
 	switch g.page {
-	case working, asking1, showing:
+	case working, questionPage, showing:
 		needed = []string{g.t(g.exercise().Task)}
 		if g.work.heard && g.page == showing {
 			needed = append(needed, g.t(g.exercise().Teach))
