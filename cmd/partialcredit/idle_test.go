@@ -67,6 +67,7 @@ func (p *Page) calms() {
 // thread works.
 func (p *Page) rests(when string, length time.Duration) float64 {
 	p.t.Helper()
+	(&learner{Page: p}).settle() // what was done last is drawn, however busy the machine
 	p.Eval("var calmAt = -1", nil)
 	p.calms()
 	draws, busy, from := p.draws(), p.busy(), time.Now()
