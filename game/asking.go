@@ -46,7 +46,7 @@ func (g *Game) ask(q ask.Question) {
 	g.asking.question, g.asking.begun = q, 0
 	g.asking.listened, g.asking.heard = false, false
 	g.asking.items, g.asking.length = nil, 0
-	g.show(asking1)
+	g.show(questionPage)
 }
 
 // listen plays the question from its beginning, or stops it.
@@ -109,7 +109,7 @@ func (g *Game) follow() {
 // choose answers the question.
 func (g *Game) choose(answer int) {
 	a, e := &g.asking, g.exercise()
-	if g.page != asking1 || answer < 0 || answer >= len(a.question.Answers) {
+	if g.page != questionPage || answer < 0 || answer >= len(a.question.Answers) {
 		return
 	}
 	q := &a.question

@@ -150,6 +150,9 @@ func (g *Game) pass() {
 	if b.moment > g.work.yours.Seconds {
 		b.moment = 0
 	}
+	if b.moment < b.shown || b.moment-b.shown >= momentEvery {
+		g.dirty = true // its ruler moves too
+	}
 }
 
 // momentEvery is how far apart the moments are that are pictured, in seconds.

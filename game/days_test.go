@@ -101,7 +101,7 @@ func answersAt(g *Game, when time.Time, right bool) {
 	at(g, when)
 	e := g.exercise()
 	q := &g.asking.question
-	for q.Item != "One" || g.page != asking1 { // until it is asked after
+	for q.Item != "One" || g.page != questionPage { // until it is asked after
 		g.asking.run.Seed++
 		g.ask(g.asking.run.Question(e, len(g.asking.run.Answers)))
 	}
@@ -241,7 +241,7 @@ func TestLimitsSayWhatTheStaircaseFound(t *testing.T) {
 				g.open(where)
 				q := e.Quantity
 				stairs := practice.Staircase{Start: q.Start, Min: q.Least, Max: q.Most}
-				for g.page == asking1 {
+				for g.page == questionPage {
 					right := hears(stairs.Next())
 					if stairs.Next() != g.asking.question.Value {
 						t.Fatalf("%s: asked for %v, the staircase for %v", e.ID, g.asking.question.Value, stairs.Next())

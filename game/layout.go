@@ -25,7 +25,7 @@ func (g *Game) layout() {
 		g.layFrame(p, g.markedFrame(p))
 	case showing:
 		g.layFrame(p, g.showingFrame(p))
-	case asking1:
+	case questionPage:
 		g.layQuestion(p)
 	case answered:
 		g.layFrame(p, g.answeredFrame(p))

@@ -9,7 +9,7 @@ const (
 	working                  // a match
 	marked                   // a match, handed in
 	showing                  // a demonstration
-	asking1                  // a question
+	questionPage             // a question
 	answered                 // a question, answered
 	result                   // the end of a run
 	benchPage                // free play
@@ -20,7 +20,7 @@ const (
 
 // pageNames are those in what is kept.
 var pageNames = map[page]string{
-	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", asking1: "question",
+	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", questionPage: "question",
 	answered: "answer", result: "result", benchPage: "bench", practicePage: "practice", progressPage: "progress", helpPage: "help",
 }
 

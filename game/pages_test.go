@@ -112,7 +112,7 @@ func checkWritten(t *testing.T, name string, g *Game) {
 	}
 	var needed []string
 	switch g.page {
-	case working, asking1, showing:
+	case working, questionPage, showing:
 		needed = []string{g.t(g.exercise().Task)}
 		if g.work.heard && g.page == showing {
 			needed = append(needed, g.t(g.exercise().Teach))

@@ -27,11 +27,11 @@ type picture struct {
 	lines          []mark.Line
 	live           bool
 	age            int // ticks since the partials of a live sound were measured
-	note           note1
+	note           wholeNote
 }
 
-// note1 is all of a note, for looking at its moments one by one.
-type note1 struct {
+// wholeNote is all of a note, for looking at its moments one by one.
+type wholeNote struct {
 	sound          synth.Sound
 	samples, cycle []float32
 }
@@ -64,7 +64,7 @@ func (p *picture) refresh(h Heard, live bool) bool {
 func (p *picture) moment(seconds float64) {
 	if p.note.samples == nil || p.note.sound != p.sound {
 		n := max(int(p.sound.Seconds*Rate), analysed)
-		p.note = note1{p.sound, make([]float32, n), make([]float32, n)}
+		p.note = wholeNote{p.sound, make([]float32, n), make([]float32, n)}
 		synth.NewVoice(p.sound, Rate).Render(p.note.samples, p.note.cycle)
 	}
 	to := max(analysed, min(int(seconds*Rate), len(p.note.samples)))

@@ -262,7 +262,7 @@ func (p *player) expectOfCourse(what, value string) bool {
 				fail(cmp.Diff(string(p.kept.progress), string(got)))
 			}
 		case "question":
-			if got := p.question(); got != p.kept.question || g.page != asking1 {
+			if got := p.question(); got != p.kept.question || g.page != questionPage {
 				fail(got)
 			}
 		}

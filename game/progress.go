@@ -140,7 +140,7 @@ func (g *Game) restore(saved []byte) {
 	}
 	g.at = at
 	switch k.Page {
-	case pageNames[working], pageNames[marked], pageNames[showing], pageNames[asking1], pageNames[answered]:
+	case pageNames[working], pageNames[marked], pageNames[showing], pageNames[questionPage], pageNames[answered]:
 		g.open(at)
 		g.resume(k.attempt)
 		if k.Page == pageNames[marked] && g.page == working {
