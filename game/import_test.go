@@ -195,7 +195,7 @@ func TestRunsThatCannotBeAreBegunAnew(t *testing.T) {
 		id := strings.Split(run, `"`)[1]
 		g := New(sheet.Course(), fmt.Appendf(nil, `{"version": 2, "page": "question", "exercise": %q, "runs": {%s}}`, id, run), roughly)
 		look(g)
-		if g.page != asking1 || g.exercise().ID != id || len(g.asking.run.Answers) != 0 {
+		if g.page != questionPage || g.exercise().ID != id || len(g.asking.run.Answers) != 0 {
 			t.Errorf("%s: page %s, %d answers", run, pageNames[g.page], len(g.asking.run.Answers))
 		}
 	}
