@@ -63,6 +63,12 @@ func (n *axNode) State(name string) string {
 func (a ax) nodes() []axNode {
 	a.t.Helper()
 	(&learner{Page: a.Page}).settle()
+	return a.now()
+}
+
+// now reads the tree without waiting for the app.
+func (a ax) now() []axNode {
+	a.t.Helper()
 	var tree struct {
 		Nodes []axNode `json:"nodes"`
 	}
@@ -112,7 +118,7 @@ func (a ax) Go(role, name string) axNode {
 		a.t.Fatalf("the %s %q is disabled", role, want.Name)
 	}
 	for range 80 {
-		for _, n := range a.nodes() {
+		for _, n := range a.now() { // the focus is the browser's own
 			if n.State("focused") == "true" && n.Role.String() == role && n.Name.String() == want.Name.String() {
 				return n
 			}
