@@ -35,9 +35,13 @@ func (l *learner) sounds(do func()) {
 // plays listens to what a control plays for a moment, and stops it.
 func (l *learner) plays(id string) {
 	l.t.Helper()
-	l.sounds(func() { l.chooses(id, id) })
+	pressed := `document.querySelector('` + widget(id) + `').getAttribute("aria-pressed") === `
+	l.sounds(func() {
+		l.chooses(id, id)
+		l.Wait(pressed+`"true"`, limit)
+	})
 	l.chooses(id, id)
-	l.Wait(`document.querySelector('`+widget(id)+`').getAttribute("aria-pressed") === "false"`, limit)
+	l.Wait(pressed+`"false"`, limit)
 }
 
 // either holds when one of two widgets is on the page.
