@@ -157,6 +157,9 @@ func (a *app) Reduced() bool { return a.page.Reduced() }
 // Idle lets the view rest.
 func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
 
+// Frames has the browser give frames or none.
+func (a *app) Frames(on bool) { a.page.Frames(on) }
+
 // Dark tells which theme to draw.
 func (a *app) Dark() bool {
 	switch a.game.Theme() {
