@@ -99,6 +99,10 @@ func (g *Game) Save() []byte {
 	return data
 }
 
+// Unread is progress that could not be read when the game began, to be set aside;
+// nil where there was none.
+func (g *Game) Unread() []byte { return g.unread }
+
 // Theme is the look the user asked for.
 func (g *Game) Theme() Theme { return g.kept.Theme }
 
@@ -124,7 +128,8 @@ func (g *Game) restore(saved []byte) {
 	g.kept = progress{Volume: quiet}
 	if len(saved) > 0 {
 		if k, err := read(saved); err != nil {
-			g.Tell("The progress kept on this device could not be read, so the course starts anew.")
+			g.Tell("The progress kept on this device could not be read, so the course starts anew. The old one is set aside, not erased.")
+			g.unread = saved
 		} else {
 			g.kept = k
 		}
