@@ -1,6 +1,8 @@
 package game
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"slices"
@@ -8,6 +10,8 @@ import (
 	"testing"
 	"time"
 	_ "time/tzdata" // where the machine has none
+
+	"github.com/google/go-cmp/cmp"
 
 	"partialcredit/game/ask"
 	"partialcredit/game/practice"
@@ -273,5 +277,24 @@ func TestLimitsSayWhatTheStaircaseFound(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// What version 2 kept once is kept on, every part under its name.
+func TestVersion2IsKept(t *testing.T) {
+	old, err := os.ReadFile("../testdata/progress/version-2.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var want, got map[string]any
+	g := New(sheet.Course(), old, roughly)
+	if err := errors.Join(json.Unmarshal(old, &want), json.Unmarshal(g.Save(), &got)); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+	if len(g.kept.History) != 3 || len(g.kept.Limits["limit-detune"]) != 1 || len(g.kept.Boxes) < 8 || g.kept.Bench == nil {
+		t.Errorf("%+v", g.kept)
 	}
 }

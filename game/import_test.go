@@ -187,3 +187,16 @@ func TestExportedFileHasItsDay(t *testing.T) {
 		t.Errorf("%s", fmt.Sprint(w))
 	}
 }
+
+// A run with answers that nobody can have given is begun anew.
+func TestRunsThatCannotBeAreBegunAnew(t *testing.T) {
+	for _, run := range []string{`"four-shapes": {"seed": 1, "answers": [0, 9]}`, `"four-shapes": {"seed": 1, "answers": [-1]}`,
+		`"four-shapes": {"seed": 1, "answers": [` + strings.Repeat("0,", 40) + `0]}`, `"limit-duty": {"seed": 1, "answers": [3]}`} {
+		id := strings.Split(run, `"`)[1]
+		g := New(sheet.Course(), fmt.Appendf(nil, `{"version": 2, "page": "question", "exercise": %q, "runs": {%s}}`, id, run), roughly)
+		look(g)
+		if g.page != questionPage || g.exercise().ID != id || len(g.asking.run.Answers) != 0 {
+			t.Errorf("%s: page %s, %d answers", run, pageNames[g.page], len(g.asking.run.Answers))
+		}
+	}
+}

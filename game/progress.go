@@ -3,12 +3,9 @@ package game
 import (
 	"encoding/json"
 	"errors"
-	"math"
 
 	"partialcredit/game/ask"
 	"partialcredit/game/practice"
-	"partialcredit/game/sheet"
-	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -99,6 +96,10 @@ func (g *Game) Save() []byte {
 	return data
 }
 
+// Unread is progress that could not be read when the game began, to be set aside;
+// nil where there was none.
+func (g *Game) Unread() []byte { return g.unread }
+
 // Theme is the look the user asked for.
 func (g *Game) Theme() Theme { return g.kept.Theme }
 
@@ -124,7 +125,8 @@ func (g *Game) restore(saved []byte) {
 	g.kept = progress{Volume: quiet}
 	if len(saved) > 0 {
 		if k, err := read(saved); err != nil {
-			g.Tell("The progress kept on this device could not be read, so the course starts anew.")
+			g.Tell("The progress kept on this device could not be read, so the course starts anew. The old one is set aside, not erased.")
+			g.unread = saved
 		} else {
 			g.kept = k
 		}
@@ -207,97 +209,4 @@ func (g *Game) leave() {
 	a := g.attempt()
 	a.Uncovered = a.Uncovered && !g.work.handedIn
 	g.kept.Left[g.exercise().ID] = a
-}
-
-// tidy mends what another version or a person may have left out of range.
-func (k *progress) tidy() {
-	if math.IsNaN(k.Volume) || k.Volume < 0 || k.Volume > 1 {
-		k.Volume = quiet
-	}
-	if k.Theme != Paper && k.Theme != Blackboard {
-		k.Theme = AsSystem
-	}
-	if words.Choose([]string{k.Language}).Tag != k.Language {
-		k.Language = ""
-	}
-	k.Marks, k.Left, k.Runs = made(k.Marks), made(k.Left), made(k.Runs)
-	k.Limits, k.Tables, k.Boxes = made(k.Limits), made(k.Tables), made(k.Boxes)
-	for id, r := range k.Marks {
-		r.Best, r.Last = max(0, min(100, r.Best)), max(0, min(100, r.Last))
-		k.Marks[id] = r
-	}
-	k.History = k.History[max(0, len(k.History)-longHistory):]
-	for i := range k.History {
-		h := &k.History[i]
-		h.Marks, h.Day = max(0, min(100, h.Marks)), max(0, min(lastDay, h.Day))
-	}
-	for id, t := range k.Tables {
-		if t == nil || len(t.Labels()) > sheet.MostAnswers {
-			delete(k.Tables, id)
-		}
-	}
-	for id, runs := range k.Limits {
-		kept := runs[:0]
-		for _, r := range runs {
-			r.Day = max(0, min(lastDay, r.Day))
-			if r.Value > 1e-9 && r.Value < 1e9 && r.Factor >= 0 { // no quantity comes near
-				kept = append(kept, r)
-			}
-		}
-		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
-	}
-	if k.Bench != nil && k.Bench.Validate() != nil {
-		k.Bench = nil
-	}
-}
-
-func made[M ~map[K]V, K comparable, V any](m M) M {
-	if m == nil {
-		m = M{}
-	}
-	return m
-}
-
-// add keeps the marks of one hand-in.
-func (k *progress) add(id string, day int, marks float64) {
-	r := k.Marks[id]
-	k.Marks[id] = record{Best: max(r.Best, marks), Last: marks, Tries: r.Tries + 1}
-	k.History = append(k.History, handIn{day, id, marks})
-	k.History = k.History[max(0, len(k.History)-longHistory):]
-}
-
-// limit keeps what a run of a limit found.
-func (k *progress) limit(id string, r limitRun) {
-	k.Marks[id] = record{Tries: k.Marks[id].Tries + 1}
-	runs := append(k.Limits[id], r)
-	k.Limits[id] = runs[max(0, len(runs)-longLimits):]
-}
-
-// seen keeps that a demonstration was looked at.
-func (k *progress) seen(id string) { k.Marks[id] = record{Tries: k.Marks[id].Tries + 1} }
-
-// review moves what was answered through the boxes.
-func (k *progress) review(key string, right bool, day int) { k.Boxes.Answer(key, right, day) }
-
-// tally counts an answer: in the table of its exercise, in the boxes and among
-// what is confused.
-func (k *progress) tally(e *sheet.Exercise, q *ask.Question, answer, day int) {
-	if k.Tables[e.ID] == nil {
-		k.Tables[e.ID] = &practice.Confusion{}
-	}
-	k.Tables[e.ID].Add(q.Answers[q.Right], q.Answers[answer])
-	asked := key(e, q.Item)
-	k.review(asked, answer == q.Right, day)
-	if e.Kind == sheet.Name {
-		k.Confused.Add(asked, key(e, q.Answers[answer]))
-	}
-}
-
-// forget takes out of the boxes what the course no longer has.
-func (k *progress) forget(gone func(key string) bool) {
-	for key := range k.Boxes {
-		if gone(key) {
-			delete(k.Boxes, key)
-		}
-	}
 }

@@ -165,3 +165,21 @@ func TestPracticeForgetsWhatIsGone(t *testing.T) {
 		t.Errorf("%v, page %s", p.kept.Boxes, pageNames[p.page])
 	}
 }
+
+// Where a match is all there is to practise, it comes again from its start.
+func TestTheOnlyMatchComesAgainFromItsStart(t *testing.T) {
+	p := newPractiser()
+	p.meet([]string{"duty"}, nil)
+	p.beginPractice()
+	for range 2 {
+		if p.page != working || p.work.yours != p.exercise().Start() {
+			t.Errorf("page %s, duty %v", pageNames[p.page], p.work.yours.A.Duty)
+		}
+		p.set(0, 0.4)
+		p.handIn()
+		p.next()
+	}
+	if p.session.asked != 2 {
+		t.Errorf("%d asked", p.session.asked)
+	}
+}

@@ -1,5 +1,5 @@
-// Teaches the drawing library's canvas the manners of a page: the notch is respected, and a change of
-// zoom or screen keeps it crisp. The Go side (game/browser) keeps keys and focus away from it.
+// Teaches the drawing library's canvas the manners of a page: the notch is respected, a change of zoom
+// or screen keeps it crisp, and what does nothing takes nothing. The Go side (game/browser) keeps keys and focus away from it.
 (function () {
   'use strict';
 
@@ -10,6 +10,28 @@
       if (meta !== viewport) meta.remove();
     });
     document.head.appendChild(viewport);
+    window.requestAnimationFrame = ask;
+  }
+
+  // The library asks for the next frame for ever, whether or not it needs it, and every frame has the
+  // browser's own threads at work too. While the app rests, the question waits here. The library looks
+  // the function up once, before the app begins: everybody else gets the browser's own.
+  const ask = window.requestAnimationFrame;
+  let resting = false;
+  let waiting = null;
+  window.requestAnimationFrame = function (f) {
+    if (!resting) return ask.call(window, f);
+    waiting = f;
+    return 0;
+  };
+
+  function frames(on) {
+    resting = !on;
+    if (on && waiting) {
+      const f = waiting;
+      waiting = null;
+      ask.call(window, f);
+    }
   }
 
   // The library reads the device pixel ratio once. When it changes for good, only a reload makes the
@@ -54,5 +76,12 @@
   window.addEventListener('resize', check);
   watchResolution();
 
+  // The library asks for gamepads with every frame, and whoever asks once has the browser look for them
+  // for ever, in a thread of its own. The app plays by none.
+  if (navigator.getGamepads) {
+    Object.defineProperty(navigator, 'getGamepads', { value: function () { return []; } });
+  }
+
   window.partialCredit.settleCanvas = settle;
+  window.partialCredit.frames = frames;
 })();

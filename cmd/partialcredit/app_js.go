@@ -16,6 +16,9 @@ import (
 // storageKey is where the progress is kept on the device.
 const storageKey = "progress"
 
+// asideKey is where progress is set aside that this version cannot read.
+const asideKey = "progress.aside"
+
 // saveEvery is how often a change is written to the device at most.
 const saveEvery = 300 * time.Millisecond
 
@@ -42,6 +45,9 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 		game: game.New(sheet.Course(), page.Load(storageKey), view.Measure()),
 		page: page, speaker: out,
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
+	}
+	if old := a.game.Unread(); old != nil {
+		page.Save(asideKey, old) // what cannot be kept aside is lost: the learner is told of the rest
 	}
 	a.game.Speak(page.Languages())
 	a.game.Follow(page.Fragment())
@@ -156,6 +162,9 @@ func (a *app) Reduced() bool { return a.page.Reduced() }
 
 // Idle lets the view rest.
 func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
+
+// Frames has the browser give frames or none.
+func (a *app) Frames(on bool) { a.page.Frames(on) }
 
 // Dark tells which theme to draw.
 func (a *app) Dark() bool {

@@ -26,8 +26,25 @@ type Kept struct {
 	Theme     string    `json:"theme"`
 	Hinted    bool      `json:"hinted"`
 
-	Runs map[string]ask.Run `json:"runs,omitempty"`
-	More map[string]any     `json:"-"` // whatever else is to be kept
+	Runs    map[string]ask.Run     `json:"runs,omitempty"`
+	More    map[string]any         `json:"-"` // whatever else is to be kept
+	History []KeptMarks            `json:"history,omitempty"`
+	Limits  map[string][]KeptLimit `json:"limits,omitempty"`
+}
+
+// KeptMarks are those of one day's work, the day counted from 1970-01-01.
+type KeptMarks struct {
+	Day      int     `json:"day"`
+	Exercise string  `json:"exercise"`
+	Marks    float64 `json:"marks"`
+}
+
+// KeptLimit is what one run of a limit found.
+type KeptLimit struct {
+	Day    int     `json:"day"`
+	Value  float64 `json:"value"`
+	Factor float64 `json:"factor"`
+	Found  bool    `json:"found"`
 }
 
 // at is the progress of a learner who is in an exercise and has seen the hint.

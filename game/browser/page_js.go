@@ -70,6 +70,10 @@ func (p *Page) settleCanvas() {
 	canvas.Call("blur")
 }
 
+// Frames has the browser give frames to draw, or none until it is told again
+// (web/canvas.js).
+func (p *Page) Frames(on bool) { p.global.Get("partialCredit").Call("frames", on) }
+
 // OnEvent has f called, inside the browser's event, when there are new events
 // or when the page is shown, hidden or given other colours. It must not wait.
 func (p *Page) OnEvent(f func()) { p.wake = f }
