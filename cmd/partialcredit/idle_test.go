@@ -15,11 +15,13 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// countFrames counts what is drawn, and keeps how long the main thread takes for a frame that draws.
+// countFrames counts frames and what is drawn in them, and keeps how long the main thread takes for one
+// that draws.
 const countFrames = `
 window.draws = 0;
 window.frames = [];
-window.still = 0; // frames since one that drew
+window.given = 0; // frames
+window.still = 0; // of them, since one that drew
 for (const name of ['drawElements', 'drawArrays']) {
 	const draw = WebGL2RenderingContext.prototype[name];
 	WebGL2RenderingContext.prototype[name] = function () { draws++; return draw.apply(this, arguments); };
@@ -27,6 +29,7 @@ for (const name of ['drawElements', 'drawArrays']) {
 const request = requestAnimationFrame;
 window.requestAnimationFrame = f => request.call(window, time => {
 	const before = draws, from = performance.now();
+	given++;
 	f(time);
 	if (draws === before) return void still++;
 	still = 0;
@@ -76,29 +79,48 @@ func (p *Page) calms() {
 	p.Wait("still >= 4", limit)
 }
 
-// rests checks that nothing is drawn for so long, and tells which shares of the time the main thread and
-// all of the browser work.
+// rests checks that nothing is drawn for so long and that hardly a frame is asked for, and tells which
+// shares of the time the main thread and all of the browser work. What a page leaves to be done may come
+// late, so the main thread gets three tries.
 func (p *Page) rests(when string, length time.Duration) {
 	p.t.Helper()
 	p.calms()
-	draws, from := p.draws(), time.Now()
-	thread, browser := p.work()
-	time.Sleep(length)
-	thread2, browser2 := p.work()
-	took := time.Since(from).Seconds()
-	thread, browser = (thread2-thread)/took, (browser2-browser)/took
-	p.t.Logf("%s the main thread works %.1f %% of the time, all of the browser %.1f %%", when, 100*thread, 100*browser)
-	if n := p.draws() - draws; n > 0 {
-		p.t.Errorf("%s, %d things were drawn within %v, want none", when, n, length)
-	}
-	if thread > mostAtRest {
-		p.t.Errorf("%s, the main thread works %.1f %% of the time, want at most %.0f %%", when, 100*thread, 100*mostAtRest)
+	for try := 1; ; try++ {
+		draws, given, from := p.draws(), p.given(), time.Now()
+		thread, browser := p.work()
+		time.Sleep(length)
+		thread2, browser2 := p.work()
+		took := time.Since(from).Seconds()
+		thread, browser = (thread2-thread)/took, (browser2-browser)/took
+		frames := float64(p.given()-given) / time.Since(from).Seconds()
+		p.t.Logf("%s the main thread works %.1f %% of the time, all of the browser %.1f %%; %.1f frames a second", when, 100*thread, 100*browser, frames)
+		if n := p.draws() - draws; n > 0 {
+			p.t.Errorf("%s, %d things were drawn within %v, want none", when, n, length)
+		}
+		if frames > mostFrames {
+			p.t.Errorf("%s, the browser is asked for %.1f frames a second, want at most %v", when, frames, mostFrames)
+		}
+		if thread <= mostAtRest {
+			return
+		}
+		if try == 3 {
+			p.t.Errorf("%s, the main thread works %.1f %% of the time, want at most %.0f %%", when, 100*thread, 100*mostAtRest)
+			return
+		}
 	}
 }
 
-// mostAtRest is the share of its time that the main thread may work while nothing changes: a design
-// choice; it was up to XX % on two cores that were busy.
-const mostAtRest = 0.1
+const (
+	mostFrames = 7.0  // a second at rest: a beat of game/view every 250 ms, and a late one
+	mostAtRest = 0.06 // of the main thread's time: a design choice; it was 2 to 3 % while other programs took both cores
+)
+
+// given is how many frames the browser has given.
+func (p *Page) given() (n int) {
+	p.t.Helper()
+	p.Eval("given", &n)
+	return n
+}
 
 // TestNothingIsDrawnWhileNothingChanges visits every kind of page. SOAK_IDLE says how long it looks at
 // each.

@@ -107,56 +107,68 @@ func (l *learner) memory() (m Memory) {
 	return m
 }
 
-// TestPlayDoesNotGrowMemory plays for SOAK_PLAY, round by round, and compares the end with the most of
-// the second quarter, when everything has been seen. Issue 4 wants it for 30 minutes. The bounds are
-// design choices. What is in use in Go's heap and in JavaScript's is collected before it is read. Go's
-// linear memory never shrinks and holds what was not yet collected when it was fullest: 30 MB came in
-// the first rounds on a busy machine, so only a long run bounds it.
+// least is the least of each; what a reading catches in passing is in one of them only.
+func (m Memory) least(o Memory) Memory {
+	if m == (Memory{}) {
+		return o
+	}
+	return Memory{min(m.App, o.App), min(m.Engine, o.Engine), min(m.Heap, o.Heap), min(m.Mallocs, o.Mallocs),
+		min(m.JS, o.JS), min(m.Values, o.Values), min(m.Nodes, o.Nodes), min(m.Listeners, o.Listeners)}
+}
+
+// TestPlayDoesNotGrowMemory plays for SOAK_PLAY, round by round, and compares the least that is held in
+// the last quarter with the least of the second, when everything has been seen. Issue 4 wants it for 30
+// minutes; then it was level (2026-11-25: 57 rounds, the app 87.0 and 87.6 MB, in use 42.7 and 43.1 MB,
+// JavaScript 1.91 and 1.94 MB). The bounds are design choices. What is in use in Go's heap and in
+// JavaScript's is collected before it is read. Go's linear memory never shrinks and holds what was not
+// yet collected when it was fullest; some pages come after several rounds only: a short run bounds
+// neither closely.
 func TestPlayDoesNotGrowMemory(t *testing.T) {
 	length := soak(t, "SOAK_PLAY", 20*time.Second)
-	appGrows := 8.0 * (1 << 20)
+	appGrows, heapGrows := 8e6, 2e6
 	if length < 10*time.Minute {
-		appGrows = 32 << 20
+		appGrows, heapGrows = 32e6, 20e6
 	}
 	const detune = 4 // the sheet
 	l := resume(t, at("beats"), Visit{Before: []string{watchMemory}})
 	l.playsWith("the engine")
 	l.sounds(func() { l.Press("y") }) // browsers want one gesture that no assistive device makes
 	l.chooses("contents", "go on")
-	var most, m Memory
-	rounds, compared, from := 0, 0, time.Now()
-	for ; time.Since(from) < length || compared < 1 || rounds < 4; rounds++ {
+	var before, after Memory
+	rounds, from := 0, time.Now()
+	for ; time.Since(from) < length || after == (Memory{}); rounds++ {
 		l.round(detune, rounds)
-		m = l.memory()
-		if past := time.Since(from); past <= length/2 && past >= length/4 || compared == 0 && past > length/4 {
-			compared++
-			most = Memory{max(most.App, m.App), max(most.Engine, m.Engine), max(most.Heap, m.Heap), max(most.Mallocs, m.Mallocs),
-				max(most.JS, m.JS), max(most.Values, m.Values), max(most.Nodes, m.Nodes), max(most.Listeners, m.Listeners)}
+		m := l.memory()
+		switch past := time.Since(from); {
+		case past >= length/4 && (past <= length/2 || before == (Memory{})):
+			before = before.least(m)
+		case past >= length/4*3:
+			after = after.least(m)
 		}
 		if rounds%5 == 0 {
 			t.Logf("%v, %d rounds: %v", time.Since(from).Round(time.Second), rounds+1, m)
 		}
 	}
-	t.Logf("second quarter, at most: %v", most)
-	t.Logf("end, after %d rounds in %v: %v", rounds, time.Since(from).Round(time.Second), m)
+	t.Logf("second quarter, at least: %v", before)
+	t.Logf("last quarter, at least, of %d rounds in %v: %v", rounds, time.Since(from).Round(time.Second), after)
 	for _, c := range []struct {
 		what              string
 		before, now, more float64
 	}{
-		{"bytes of the app's memory", most.App, m.App, appGrows},
-		{"bytes in use in the app", most.Heap, m.Heap, 2_000_000},
-		{"bytes of the engine's memory", most.Engine, m.Engine, 0},
-		{"allocations of the engine", most.Mallocs, m.Mallocs, 0},
-		{"bytes of JavaScript", most.JS, m.JS, 500_000},
-		{"values of JavaScript in Go", most.Values, m.Values, 100},
-		{"nodes of the page", most.Nodes, m.Nodes, 50},
-		{"listeners of the page", most.Listeners, m.Listeners, 10},
+		{"bytes of the app's memory", before.App, after.App, appGrows},
+		{"bytes in use in the app", before.Heap, after.Heap, heapGrows},
+		{"bytes of the engine's memory", before.Engine, after.Engine, 0},
+		{"allocations of the engine", before.Mallocs, after.Mallocs, 10}, // two for a message longer than all before
+		{"bytes of JavaScript", before.JS, after.JS, 300_000},
+		{"values of JavaScript in Go", before.Values, after.Values, 50},
+		{"nodes of the page", before.Nodes, after.Nodes, 30},
+		{"listeners of the page", before.Listeners, after.Listeners, 5},
 	} {
-		if c.now > c.before+c.more {
-			t.Errorf("%.0f %s, in the second quarter at most %.0f: at most %.0f more are allowed", c.now, c.what, c.before, c.more)
+		if c.before <= 0 {
+			t.Errorf("the %s were not measured", c.what)
 		}
-	}
-	if m.App == 0 || m.Heap == 0 || m.Engine == 0 || m.JS == 0 || m.Nodes == 0 || m.Mallocs == 0 {
-		t.Error("something was not measured at all")
+		if c.now > c.before+c.more {
+			t.Errorf("%.0f %s, in the second quarter %.0f: at most %.0f more are allowed", c.now, c.what, c.before, c.more)
+		}
 	}
 }
