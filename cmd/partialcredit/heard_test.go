@@ -93,6 +93,7 @@ func (l *learner) hearsQuestion(q ask.Question) {
 		return m.Loudness()
 	}
 	first := level(got[0]) - louder[0]
+	alike := q.Answers[0] == ask.Comparison[0] && q.Right == 0 // it may be one wave by two descriptions
 	for i := range got {
 		if off := math.Abs(level(got[i]) - louder[i] - first); off > 0.5 {
 			l.t.Errorf("sound %d of the question is %.2f LU off", i+1, off)
@@ -103,7 +104,7 @@ func (l *learner) hearsQuestion(q ask.Question) {
 			l.t.Errorf("sound %d of the question is not what is asked: %.1f dB are left", i+1, own)
 		}
 		for j := range native {
-			if sounds[j] != sounds[i] && residual(got[i], native[j]) < own+6 {
+			if sounds[j] != sounds[i] && !alike && residual(got[i], native[j]) < own+6 {
 				l.t.Errorf("sound %d of the question cannot be told from sound %d", i+1, j+1)
 			}
 		}

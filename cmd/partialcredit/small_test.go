@@ -9,15 +9,15 @@ import (
 	"time"
 )
 
-// Screens that zooming leaves: 200 % of a phone, a tablet and two desktops (WCAG 2.2, 1.4.4), and the
-// 320 by 256 CSS pixels of 1.4.10, whose width must do without scrolling. The page is at least as large
+// Screens that zooming leaves: 200 % of a tablet and two desktops (WCAG 2.2, 1.4.4), and the 320 by 256
+// CSS pixels of 1.4.10, whose width must do without scrolling. A phone at 200 % is narrower than that: it
+// scrolls both ways. The page is at least as large
 // as the layout needs (web/style.css) and scrolls there.
 func TestSmallScreensLoseNothing(t *testing.T) {
 	for _, tt := range []struct {
 		screen        Screen
 		width, height float64 // of the page
 	}{
-		{Screen{195, 422, 4, false}, 304, 568},
 		{Screen{320, 256, 1, true}, 320, 568},
 		{Screen{590, 410, 2, true}, 590, 410},
 		{Screen{720, 450, 2, false}, 720, 450},
