@@ -151,7 +151,7 @@ func TestNothingIsDrawnWhileNothingChanges(t *testing.T) {
 	l.sounds(func() { l.chooses("listen", "listen") })
 	l.Wait(`document.querySelector('`+widget("listen")+`').textContent.includes("again")`, limit)
 	rests("at a question that was heard")
-	l.chooses("answer 0", "proceed")
+	l.choosesAnswer()
 	rests("with an answer")
 	l.chooses("contents", "go on")
 	l.chooses("exercise 0", "sweep 0")

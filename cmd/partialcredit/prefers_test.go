@@ -99,9 +99,9 @@ func TestReducedMotion(t *testing.T) {
 		t.Errorf("where little is to move, two pictures follow each other after %.0f ms", least)
 	}
 	// What a person does is seen at once, and the last picture is not left out.
-	l.Eval("pictures.length = 0", nil)
+	l.Eval("calls.length = 0", nil)
 	l.press("yours")
-	l.Wait("pictures.length > 0", 5*time.Second)
+	l.Wait("calls.some(n => n > 0)", 5*time.Second)
 }
 
 // flashArea is the least area that counts for a general flash: a quarter of any 341 by 256 pixels of a
