@@ -168,11 +168,11 @@ func TestNoGaps(t *testing.T) {
 // TestFewGapsThroughOto drags a ruler for five seconds while yours sounds, with the main thread slowed
 // four times. The chunks and buffers are chosen so that the main thread alone makes no gaps; but the
 // browser draws in software here, on the cores that it shares with other programs, and the main thread
-// and the audio thread must wait for them. With other programs at work on both cores 3 to 10 % was lost,
+// and the audio thread must wait for them. With other programs at work on both cores 3 to 15 % was lost,
 // and with chunks of a quarter of the length 25 to 34 %. So the bound lies between, the best of three
 // counts, and the log has the figures.
 func TestFewGapsThroughOto(t *testing.T) {
-	const most = 0.15 // of the time
+	const most = 0.2 // of the time
 	l, pause := sounding(t, Visit{Screen: Phone, Before: []string{withoutEngine}})
 	l.playsWith("Oto")
 	l.Throttle(4)
