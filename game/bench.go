@@ -1,6 +1,7 @@
 package game
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -128,15 +129,7 @@ func (g *Game) matters(name string) bool {
 		return s.Character > 0
 	}
 	ways, some := heardIn[name]
-	if !some {
-		return true
-	}
-	for _, w := range ways {
-		if w == s.Combine.How {
-			return true
-		}
-	}
-	return false
+	return !some || slices.Contains(ways, s.Combine.How)
 }
 
 // pass lets time pass in slow motion.
@@ -150,7 +143,7 @@ func (g *Game) pass() {
 	if b.moment > g.work.yours.Seconds {
 		b.moment = 0
 	}
-	if b.moment < b.shown || b.moment-b.shown >= momentEvery {
+	if b.due() {
 		g.dirty = true // its ruler moves too
 	}
 }
@@ -158,10 +151,13 @@ func (g *Game) pass() {
 // momentEvery is how far apart the moments are that are pictured, in seconds.
 const momentEvery = 1.0 / 20 / slowness
 
+// due says that the moment has moved on from the one that is pictured.
+func (b *bench) due() bool { return b.moment < b.shown || b.moment-b.shown >= momentEvery }
+
 // refreshMoment pictures the present moment of slow motion.
 func (g *Game) refreshMoment() bool {
 	b := &g.bench
-	if b.sound == g.work.yours && b.moment >= b.shown && b.moment-b.shown < momentEvery {
+	if b.sound == g.work.yours && !b.due() {
 		return false
 	}
 	b.shown, b.sound = b.moment, g.work.yours

@@ -73,7 +73,7 @@ func (g *Game) layFrame(p *paper, f frame) {
 	if plots == nil {
 		plots = g.layPlots
 	}
-	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
+	area := p.inner()
 	switch {
 	case p.short:
 		left, right := area.CutLeft(math.Round(area.W*0.46), 2*p.gap)
@@ -104,9 +104,9 @@ func (g *Game) layFrame(p *paper, f frame) {
 			}
 			p.paragraph(below, f.hint, p.body, false, Faint)
 		}
-		columns = bottom.Columns(2, 2*p.gap)
-		p.buttons(columns[0].Columns(2, p.gap)[0], f.back) // it stands apart from what goes on
-		p.buttons(columns[1], f.onward...)
+		back, onward := p.apart(bottom)
+		p.buttons(back, f.back)
+		p.buttons(onward, f.onward...)
 	default:
 		rest := g.layHeader(p, area, f)
 		bottom, rest := rest.CutBottom(p.button, p.gap)

@@ -13,34 +13,21 @@ func (g *Game) layQuestion(p *paper) {
 	a := &g.asking
 	f := g.asked()
 	g.scene.Title, g.scene.Body = f.title, f.task+" "+f.place
-	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
-	if p.wide {
-		area = g.layMargin(p, area)
-	}
+	area := g.layMargin(p, p.inner())
 	rest := g.layHeader(p, area, f)
 	bottom, rest := rest.CutBottom(p.button, p.gap)
 	listen := ui.Widget{ID: "listen", Label: g.t("Listen"), On: g.playing.what == toQuestion, Primary: !a.heard, Keys: "L"}
 	if a.heard {
 		listen.Label = g.t("Listen again")
 	}
-	onward := bottom
-	if p.wide {
-		columns := bottom.Columns(2, 2*p.gap)
-		p.buttons(columns[0].Columns(2, p.gap)[0], f.back)
-		onward = columns[1]
-	}
+	back, onward := p.apart(bottom)
+	p.buttons(back, f.back)
 	if h := g.silentDevice(); h != "" {
 		rest, _ = p.paragraph(rest, h, p.body, true, Red)
 	}
-	now, rest := rest.CutTop(g.soundsHeight(p), p.gap)
+	now, rest := rest.CutTop(3*p.title, p.gap)
 	g.laySounds(p, now)
-	buttons := onward
-	if !p.wide {
-		parts := onward.Columns(2, p.gap)
-		p.buttons(parts[0], f.back)
-		buttons = parts[1]
-	}
-	p.buttons(buttons, listen)
+	p.buttons(onward, listen)
 	g.layAnswers(p, rest)
 }
 
@@ -63,8 +50,6 @@ func (g *Game) asked() frame {
 	}
 	return f
 }
-
-func (g *Game) soundsHeight(p *paper) float64 { return 3 * p.title }
 
 // laySounds numbers the sounds of the question; the one that sounds now stands
 // out.
@@ -156,11 +141,7 @@ func (g *Game) answeredFrame(p *paper) frame {
 	}
 	one, other := g.t("First"), g.t("Second")
 	if e.Kind == sheet.Name {
-		chosen := a.answer
-		if chosen == q.Right {
-			chosen = (q.Right + 1) % len(q.Answers)
-		}
-		one, other = g.lang.Value(q.Answers[q.Right]), g.lang.Value(q.Answers[chosen])
+		one, other = g.lang.Value(q.Answers[q.Right]), g.lang.Value(q.Answers[q.Other(a.answer)])
 	}
 	f.listening = g.listenTo(one, other)
 	f.task = g.t("Dashed: %s. Solid: %s.", one, other)
@@ -187,10 +168,7 @@ func (g *Game) layResult(p *paper) {
 	f := g.placed(frame{title: g.numbered()})
 	f.task = g.outcome()
 	g.scene.Title, g.scene.Body = f.title, f.task+" "+g.t(e.Teach)
-	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
-	if p.wide {
-		area = g.layMargin(p, area)
-	}
+	area := g.layMargin(p, p.inner())
 	rest := g.layHeader(p, area, f)
 	rest, _ = p.paragraph(rest, g.t(e.Teach), p.body, false, Yours)
 	_, rest = rest.CutTop(0, p.gap)

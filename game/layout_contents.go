@@ -10,7 +10,7 @@ import (
 // layMargin draws the margin and, where it is tall enough, the exercises of
 // the sheet in it; it returns the page beside it.
 func (g *Game) layMargin(p *paper, area ui.Rect) ui.Rect {
-	if p.W < 900 {
+	if !p.wide || p.W < 900 {
 		return area
 	}
 	p.Margin = marginWidth
@@ -40,7 +40,7 @@ func (g *Game) exerciseLabel(i int) string {
 
 // plain is the page without its margins.
 func (p *paper) plain() ui.Rect {
-	area := ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
+	area := p.inner()
 	if p.W >= 900 {
 		p.Margin = marginWidth
 		_, area = area.CutLeft(marginWidth, 0)
@@ -70,10 +70,7 @@ func (g *Game) layContents(p *paper) {
 		}
 		rows = append(rows, row)
 	}
-	text := g.t("%d of %d exercises done.", done, of)
-	if marked > 0 {
-		text = g.t("%d of %d exercises done, %.0f marks on average.", done, of, sum/float64(marked))
-	}
+	text := g.doneText(done, of, sum, marked)
 	area := g.head(p, p.plain(), g.t("Hear what two oscillators do"), text+" "+g.t("Everything stays on this device."))
 
 	settings, list := g.laySettings(p, area)
@@ -153,10 +150,7 @@ var themeNames = map[Theme]string{AsSystem: "As the device", Paper: "Paper", Bla
 func (g *Game) laySheet(p *paper) {
 	s := g.sheet()
 	done, of, sum, marked := g.tally(s)
-	text := g.t("%d of %d exercises done.", done, of)
-	if marked > 0 {
-		text = g.t("%d of %d exercises done, %.0f marks on average.", done, of, sum/float64(marked))
-	}
+	text := g.doneText(done, of, sum, marked)
 	if s.Strictness != sheet.Expert {
 		text += " " + g.t("Marked for %s.", s.Strictness.Whom())
 	}
@@ -238,6 +232,14 @@ func (g *Game) layTurn(p *paper, r ui.Rect, parts int) {
 	p.buttons(r,
 		ui.Widget{ID: "earlier", Label: g.t("Earlier"), Disabled: g.part == 0},
 		ui.Widget{ID: "later", Label: g.t("Later"), Disabled: g.part == parts-1})
+}
+
+// doneText says what tally has counted.
+func (g *Game) doneText(done, of int, sum float64, marked int) string {
+	if marked == 0 {
+		return g.t("%d of %d exercises done.", done, of)
+	}
+	return g.t("%d of %d exercises done, %.0f marks on average.", done, of, sum/float64(marked))
 }
 
 // tally counts the exercises of a sheet and what was done of them, and adds up the

@@ -41,6 +41,22 @@ func newPaper(s *Scene, w, h float64, measure ui.Measure) *paper {
 	return p
 }
 
+// inner is the screen without its edges.
+func (p *paper) inner() ui.Rect {
+	return ui.Rect{X: p.pad, Y: p.pad, W: p.W - 2*p.pad, H: p.H - 2*p.pad}
+}
+
+// apart parts a row of buttons into one that leads back and what goes on; where
+// the page is wide, the first stands apart.
+func (p *paper) apart(row ui.Rect) (back, onward ui.Rect) {
+	if !p.wide {
+		columns := row.Columns(2, p.gap)
+		return columns[0], columns[1]
+	}
+	columns := row.Columns(2, 2*p.gap)
+	return columns[0].Columns(2, p.gap)[0], columns[1]
+}
+
 // leading is the distance of baselines as a multiple of the size.
 const leading = 1.3
 

@@ -17,14 +17,20 @@ func (q *Question) Compared(e *sheet.Exercise, answer int) (asked, other synth.S
 		return q.Sounds[(q.Right+1)%len(q.Sounds)], q.Sounds[q.Right]
 	}
 	asked = q.Sounds[0]
-	if answer == q.Right {
-		answer = (q.Right + 1) % len(e.Answers)
-	}
-	other = e.Answers[answer].Sound
+	other = e.Answers[q.Other(answer)].Sound
 	if e.Notes != nil {
 		other.Note = asked.Note
 	}
 	return asked, other
+}
+
+// Other is the answer of a naming to compare the right one with: what was answered
+// or, where that was right, the one that stands after it.
+func (q *Question) Other(answer int) int {
+	if answer == q.Right {
+		return (q.Right + 1) % len(q.Answers)
+	}
+	return answer
 }
 
 // Cue is what to listen for, in English: of the right answer, or why the two
