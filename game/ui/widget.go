@@ -7,9 +7,9 @@ type Role int
 
 // The roles.
 const (
-	Button Role = iota
-	Ruled       // a widget with a Ruler
-	Written     // a widget with a Text: the page's own text field lies over it
+	Button  Role = iota
+	Ruled        // a widget with a Ruler
+	Written      // a widget with a Text: the page's own text field lies over it
 )
 
 // A Widget is one control on the screen.
