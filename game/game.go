@@ -140,6 +140,7 @@ func (g *Game) event(e ui.Event) {
 	}
 	if a, ok := g.hands.Take(e, g.scene.Widgets); ok {
 		g.act(a)
+		g.dirty = g.dirty || a.Typed // what the game did not take is put right in the field
 	}
 }
 

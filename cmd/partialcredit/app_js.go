@@ -36,6 +36,7 @@ type app struct {
 	failed   bool
 	language string // BCP 47, that the page was told
 	mirrored int
+	dressed  look
 	saved    int
 	savedAt  time.Duration
 }
@@ -72,6 +73,7 @@ func (a *app) Update(w, h float64) error {
 		a.language = tag
 		a.page.SetLanguage(tag)
 	}
+	a.dress()
 	if rev := a.game.Layout(); rev != a.mirrored {
 		a.mirrored = rev
 		a.page.Mirror(a.game.Scene())
@@ -165,6 +167,18 @@ func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
 
 // Frames has the browser give frames or none.
 func (a *app) Frames(on bool) { a.page.Frames(on) }
+
+// A look is what the colours depend on.
+type look struct{ known, dark, strong bool }
+
+// dress gives the page's text fields the colours of the view.
+func (a *app) dress() {
+	if now := (look{true, a.Dark(), a.Strong()}); now != a.dressed {
+		a.dressed = now
+		ground, ink, hint := view.Field(now.dark, now.strong)
+		a.page.Dress(ground, ink, hint, now.dark)
+	}
+}
 
 // Dark tells which theme to draw.
 func (a *app) Dark() bool {
