@@ -150,7 +150,7 @@ func (g *Game) adjust(name string, a ui.Action) bool {
 	case "export":
 		g.export()
 	case "import":
-		g.wish(Wish{Kind: OpenFile})
+		g.wish(Wish{Kind: OpenFile, Purpose: "import", Accept: ".json,application/json", Most: MostImported})
 	case "replace":
 		g.takeOffered()
 	case "renew":
