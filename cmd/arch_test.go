@@ -27,15 +27,16 @@ var rooms = map[string][]string{
 	"synth/exact":    {}, // not even synth: what judges the sound shares no code with it
 	"synth/wav":      {},
 	"synth/spectrum": {},
-	"game":           {"game/ask", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
+	"game":           {"game/ask", "game/code", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
 	"game/ask":       {"game/practice", "game/sheet", "synth"},
+	"game/code":      {"rsc.io/qr/coding"}, // not rsc.io/qr, which brings the packages for pictures
 	"game/mark":      {"game/words", "synth", "synth/spectrum"},
 	"game/words":     {},
 	"game/sheet":     {"synth"},
 	"game/practice":  {},
 	"game/ui":        {},
 	"game/plot":      {},
-	"game/view":      {ebiten, "golang.org/x/image", "game", "game/ui", "game/plot"},
+	"game/view":      {ebiten, "golang.org/x/image", "game", "game/code", "game/ui", "game/plot"},
 	"game/engine":    {"synth"},
 	"game/speaker":   {oto, "game/engine", "game/words", "synth"},
 	"game/browser":   {"game", "game/engine", "game/ui", "game/words"},
