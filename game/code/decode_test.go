@@ -1,41 +1,23 @@
 package code
 
 import (
-	"image"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
-	"github.com/makiuchi-d/gozxing"
-	"github.com/makiuchi-d/gozxing/qrcode"
+	"partialcredit/game/scan"
 )
 
 // painted draws a code as a scanner likes it, so many pixels a module.
-func painted(c Code, module int) *image.Gray {
+func painted(c Code, module int) scan.Picture {
 	side := c.Side() * module
-	p := image.NewGray(image.Rect(0, 0, side, side))
-	for y := range side {
-		for x := range side {
-			p.Pix[y*p.Stride+x] = 255
-			if c.At(x/module-Quiet, y/module-Quiet) {
-				p.Pix[y*p.Stride+x] = 0
-			}
+	p := scan.Picture{W: side, H: side, Grey: make([]byte, side*side)}
+	for i := range p.Grey {
+		if !c.At(i%side/module-Quiet, i/side/module-Quiet) {
+			p.Grey[i] = 255
 		}
 	}
 	return p
-}
-
-// read has gozxing, an independent decoder, look for a code in a picture.
-func read(p image.Image) (string, error) {
-	bitmap, err := gozxing.NewBinaryBitmapFromImage(p)
-	if err != nil {
-		return "", err
-	}
-	result, err := qrcode.NewQRCodeReader().Decode(bitmap, map[gozxing.DecodeHintType]any{gozxing.DecodeHintType_TRY_HARDER: true})
-	if err != nil {
-		return "", err
-	}
-	return result.GetText(), nil
 }
 
 // letters makes a text of a length as links have them: base64url (RFC 4648).
@@ -48,7 +30,6 @@ func letters(n int, seed uint64) string {
 	}
 	return b.String()
 }
-
 
 // The bytes that each version holds at the levels L and M: ISO/IEC 18004, table 7 (from memory).
 var capacities = [40][2]int{
@@ -77,6 +58,7 @@ func TestTheSmallestVersionIsTaken(t *testing.T) {
 	}
 }
 
+// The independent decoder is gozxing, a translation of ZXing.
 func TestEveryVersionIsReadAgain(t *testing.T) {
 	for i, row := range capacities {
 		for j, level := range []Level{L, M} {
@@ -89,9 +71,8 @@ func TestEveryVersionIsReadAgain(t *testing.T) {
 				if module == 8 && i > 9 && i%10 != 9 { // larger ones take long
 					continue
 				}
-				got, err := read(painted(c, module))
-				if err != nil || got != text {
-					t.Errorf("version %d, level %d, %d px a module: %.30q, %v", c.Version(), level, module, got, err)
+				if got, found := scan.Read(painted(c, module)); !found || got != text {
+					t.Errorf("version %d, level %d, %d px a module: %.30q, %v", c.Version(), level, module, got, found)
 				}
 			}
 		}
