@@ -26,12 +26,14 @@ type Game struct {
 	bench   bench
 	sweep   sweep
 	playing playing
-	kept    progress
-	unread  []byte // progress that could not be read
-	offered []byte // progress from a file, until the learner says what to do with it
-	part    int    // of a list or of the help: what is on the screen
-	view    int    // of the progress: marks, confusions or limits
-	wishes  []Wish
+
+	scanning scanning
+	kept     progress
+	unread   []byte // progress that could not be read
+	offered  []byte // progress from a file, until the learner says what to do with it
+	part     int    // of a list or of the help: what is on the screen
+	view     int    // of the progress: marks, confusions or limits
+	wishes   []Wish
 
 	in       Input
 	hands    ui.Hands

@@ -16,7 +16,8 @@ type Scene struct {
 	Partials *Partials // none where nil
 	Charts   []Chart
 	Tables   []Table
-	Code     *Code // none where nil
+	Code     *Code   // none where nil
+	Camera   ui.Rect // where the page shows what the camera sees, over everything; none where empty
 	Texts    []Text
 	Widgets  []ui.Widget // in the order of the Tab key
 	Focus    string      // the widget that has the keyboard's focus and shows it

@@ -114,6 +114,12 @@ func (a *app) grant() {
 			a.page.Download(w.Name, w.Text)
 		case game.OpenFile:
 			a.page.OpenFile(".json,application/json", game.MostImported, a.game.Import)
+		case game.Scan:
+			a.page.Scan(w.Rect, a.game.Scanned, a.game.ScanFailed)
+		case game.StopScan:
+			a.page.StopScan()
+		case game.ScanPictures:
+			a.page.ScanPictures(a.game.Scanned, a.game.ScanFailed)
 		case game.Renew:
 			a.save()
 			a.page.Update()

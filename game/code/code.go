@@ -2,9 +2,9 @@
 package code
 
 import (
-	"errors"
-
 	"rsc.io/qr/coding"
+
+	"partialcredit/game/words"
 )
 
 // A Level is how much of a code may be lost and still be corrected.
@@ -38,10 +38,10 @@ func (c Code) At(x, y int) bool {
 // Version is from 1 for the smallest codes to 40 for the largest.
 func (c Code) Version() int { return (c.Size - 17) / 4 }
 
-// Encode makes the smallest code that holds the text.
+// Encode makes the smallest code that holds the text. An error is a sentence for the learner.
 func Encode(text string, level Level) (Code, error) {
 	if len(text) == 0 {
-		return Code{}, errors.New("There is nothing to make a code of.")
+		return Code{}, words.Say("There is nothing to make a code of.")
 	}
 	how := packed(text)
 	at := coding.M
@@ -54,7 +54,7 @@ func Encode(text string, level Level) (Code, error) {
 		v = least(how, at)
 	}
 	if v > coding.MaxVersion {
-		return Code{}, errors.New("This is too long for a code. Use the link or the file.")
+		return Code{}, words.Say("This is too long for a code. Use the link or the file.")
 	}
 	return masked(how, coding.Version(v), at)
 }
