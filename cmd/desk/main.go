@@ -33,6 +33,7 @@ var teaching = []command{
 	serveCommand,
 	siteCommand,
 	renderCommand,
+	drawCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.
