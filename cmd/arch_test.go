@@ -40,6 +40,7 @@ var rooms = map[string][]string{
 	"game/practice":  {},
 	"game/ui":        {},
 	"game/plot":      {},
+	"game/figure":    {"game/plot", "synth", "synth/spectrum"},
 	"game/view":      {ebiten, "golang.org/x/image", "game", "game/code", "game/ui", "game/plot"},
 	"game/engine":    {"synth"},
 	"game/scan":      {zxing},
