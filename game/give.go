@@ -79,8 +79,10 @@ func (g *Game) layGive(p *paper) {
 			r = g.layChoice(p, r)
 		}
 		said := g.t("The link has %d characters and holds all of it: no server keeps anything.", len(address))
-		p.line(r, p.cut(address, p.body, false, r.W), p.body, false, Target, Left)
-		_, r = r.CutTop(lines(1, p.body), 0)
+		if r.H >= lines(1, p.body) {
+			p.line(r, p.cut(address, p.body, false, r.W), p.body, false, Target, Left)
+			_, r = r.CutTop(lines(1, p.body), 0)
+		}
 		p.paragraph(r, said, p.body, false, Faint)
 		g.scene.Body += " " + said
 	}

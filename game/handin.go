@@ -126,7 +126,7 @@ func (g *Game) laySummary(p *paper, r ui.Rect) {
 	g.scene.Body += " " + holds
 	row := lines(1, p.body) * 1.15
 	n := len(g.slip.Work)
-	fit := max(1, int(r.H/row))
+	fit := max(0, int(r.H/row))
 	if fit < n {
 		var turn ui.Rect
 		turn, r = r.CutBottom(finger, p.gap/2)

@@ -172,7 +172,7 @@ func (g *Game) laySheet(p *paper) {
 	switch {
 	case own == nil:
 	case own.Name != "":
-		text += " " + g.t("Name: %s.", words.Message{Format: own.Name})
+		text += " " + g.t("Worked by %s.", words.Message{Format: own.Name})
 	case own.sheet.Vary:
 		text += " " + g.t("Each name gets targets of its own.")
 	}
