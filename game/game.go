@@ -26,9 +26,11 @@ type Game struct {
 	bench   bench
 	sweep   sweep
 	playing playing
+	kept    progress
+	cabinet cabinet
+	giving  *sheet.Sheet // what is handed out
 
 	scanning scanning
-	kept     progress
 	unread   []byte // progress that could not be read
 	offered  []byte // progress from a file, until the learner says what to do with it
 	part     int    // of a list or of the help: what is on the screen
@@ -46,6 +48,7 @@ type Game struct {
 	revision int
 	layouts  int
 	saved    int
+	filed    int // changes with the cabinet
 	serial   int // of questions, since the program started
 	markers  map[string]*mark.Reference
 	levels   map[synth.Sound]level
@@ -142,6 +145,7 @@ func (g *Game) event(e ui.Event) {
 	}
 	if a, ok := g.hands.Take(e, g.scene.Widgets); ok {
 		g.act(a)
+		g.dirty = g.dirty || a.Typed // what the game did not take is put right in the field
 	}
 }
 

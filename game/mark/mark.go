@@ -22,7 +22,7 @@ type Reference struct {
 	sound  synth.Sound
 	grid   *grid
 	target *features // nil for silence
-	heard  *heard
+	heard  *heard    // nil until reasons are asked for
 	places []place
 }
 
@@ -37,10 +37,17 @@ type Result struct {
 
 // Prepare renders and measures a target.
 func Prepare(target synth.Sound) *Reference {
+	r := Measure(target)
+	r.listen()
+	return r
+}
+
+// Measure is Prepare for whoever wants [Reference.Marks] without reasons.
+func Measure(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
 	r := &Reference{sound: target, grid: g}
-	r.target, r.heard = g.take(perform(target, seconds))
+	r.target = g.features(perform(target, seconds))
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -52,9 +59,9 @@ func Prepare(target synth.Sound) *Reference {
 // and 4 are kinder. 100 means that no difference would be heard. Silence gets
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
+	r.listen()
 	y, h := r.grid.take(perform(yours, r.grid.seconds))
-	heard := r.distance(y)
-	steps := math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
+	steps, heard := r.steps(yours, y)
 	result := Result{
 		Marks:   credit(steps / times),
 		Steps:   steps,
@@ -65,6 +72,27 @@ func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 		result.Partials = r.grid.ticks(r.places, r.target, y)
 	}
 	return result
+}
+
+// listen hears the target, once.
+func (r *Reference) listen() {
+	if r.heard == nil {
+		defer r.grid.borrow()()
+		r.heard = hear(&r.grid.kit, perform(r.sound, r.grid.seconds), Rate, r.grid.note)
+	}
+}
+
+// Marks are those that [Reference.Mark] gives, alone and in half the time.
+func (r *Reference) Marks(yours synth.Sound, times float64) float64 {
+	steps, _ := r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
+	return credit(steps / times)
+}
+
+// steps counts how far a sound with features y is from the target, and how far the
+// features alone would have it.
+func (r *Reference) steps(yours synth.Sound, y *features) (steps, heard float64) {
+	heard = r.distance(y)
+	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours))), heard
 }
 
 // How many times more, and less, than the sounds say may a step on a control
