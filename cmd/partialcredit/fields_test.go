@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
 
 	"partialcredit/game/view"
 )
@@ -102,13 +104,17 @@ func TestTextIsWritten(t *testing.T) {
 // drop drops a file on the page.
 func (p *Page) drop(name, text string) {
 	p.t.Helper()
-	p.Eval(fmt.Sprintf(`(() => {
+	p.Eval(dropping(name, text), nil)
+}
+
+func dropping(name, text string) string {
+	return fmt.Sprintf(`(() => {
 		const dataTransfer = new DataTransfer();
 		dataTransfer.items.add(new File([%q], %q));
 		for (const kind of ["dragover", "drop"])
 			if (document.body.dispatchEvent(new DragEvent(kind, { dataTransfer, bubbles: true, cancelable: true })))
 				throw new Error("the browser would leave the page for the file: " + kind);
-	})()`, text, name), nil)
+	})()`, text, name)
 }
 
 // TestFieldsWearTheBook looks at a text field on a phone in all themes, where the system's and the
@@ -150,12 +156,14 @@ func TestFieldsWearTheBook(t *testing.T) {
 	}
 }
 
-// printsWhere has every frame keep what it would print; what the system shares is kept too.
+// printsWhere has every frame keep what it would print; what the system shares is kept too, and the page has
+// no clipboard of the newer kind.
 const printsWhere = `
 window.print = function () {
 	const p = document.querySelector("p");
 	top.printed = { text: document.body.textContent, colour: p ? getComputedStyle(p).color : "", frame: window !== top };
 };
+Object.defineProperty(navigator, "clipboard", { get() {} });
 navigator.canShare = what => what.files.length === 1 && what.files[0].type === "text/plain";
 navigator.share = async what => {
 	if (what.title === "left") throw new DOMException("", "AbortError");
@@ -198,7 +206,15 @@ func TestEdgesOfThePage(t *testing.T) {
 	if l.Eval(fmt.Sprintf(paste, "Ada", widget("name")), &left); !left {
 		t.Error("a text field does not get what is pasted into it")
 	}
-	l.Eval(fmt.Sprintf(paste, "no link", "body"), nil)
+	// Outside of one, what was copied the older way, as where a page is not secure, and comes by the keys.
+	var copied bool
+	l.do("copying", chromedp.Evaluate(`new Promise(said => partialCredit.files.copy("no link", said))`, &copied,
+		func(e *runtime.EvaluateParams) *runtime.EvaluateParams { return e.WithAwaitPromise(true).WithUserGesture(true) }))
+	if !copied {
+		t.Error("nothing is copied")
+	}
+	l.do("pasting", keyEvent(input.KeyRawDown, l.key("v"), []input.Modifier{input.ModifierCtrl}).WithCommands([]string{"paste"}))
+	l.KeyUp("v", input.ModifierCtrl)
 	l.WaitText("#mirror p", "no use for the text", 5*time.Second)
 	l.press("understood")
 	k := slip()
