@@ -82,7 +82,7 @@ func (a *Along) ticks(most int) []float64 {
 // FieldAt returns the sound at each place of a sweep along a field.
 func FieldAt(s synth.Sound, f *synth.Field, a Along) func(place float64) Signal {
 	return func(place float64) Signal {
-		f.Set(&s, a.Value(place))
+		f.Set(&s, f.Clamp(a.Value(place)))
 		return OfSound(s)
 	}
 }
