@@ -27,9 +27,10 @@ var rooms = map[string][]string{
 	"synth/exact":    {}, // not even synth: what judges the sound shares no code with it
 	"synth/wav":      {},
 	"synth/spectrum": {},
+	"synth/take":     {"synth", "synth/spectrum"},
 	"game":           {"game/ask", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
 	"game/ask":       {"game/practice", "game/sheet", "synth"},
-	"game/mark":      {"game/words", "synth", "synth/spectrum"},
+	"game/mark":      {"game/words", "synth", "synth/spectrum", "synth/take"},
 	"game/words":     {},
 	"game/sheet":     {"synth"},
 	"game/practice":  {},
