@@ -4,8 +4,8 @@ import "math"
 
 // clipped says whether the tops of a sound are cut off at the end of the scale:
 // in some 50 ms more than 1.5 % of the samples (10 % of those of 8 bits) lie in
-// runs of three and more within a step and a half of 16 bits (of 8) of the greatest,
-// which is within 1.5 % of full scale. A sine of 33 Hz has 0.5 % there (4 % with
+// runs of three and more within a step and a half of 16 bits (half a step of 8)
+// of the greatest, which is within 1.5 % of full scale. A sine of 33 Hz has 0.5 % there (4 % with
 // 8 bits: from the arccosine of a step). A wave of two levels
 // only is a pulse and not clipped. Known weakness: what was clipped before the
 // converter, or made quieter after it, is not seen.
@@ -21,7 +21,7 @@ func clipped(x []float32, rate float64) bool {
 	}
 	step, share := 1.5/(1<<15), 0.015
 	if coarse {
-		step, share = 1.5/(1<<7), 0.1
+		step, share = 0.5/(1<<7), 0.1
 	}
 	block := max(1, int(0.05*rate))
 	for from := 0; from < len(x); from += block {

@@ -51,7 +51,8 @@ func (l *listener) pitch() pitch {
 		}
 	}
 	if best.clarity > sure {
-		best.hz = l.sharpen(best.hz)
+		lines := l.lines()
+		best.hz = sharpen(octave(best.hz, lines), lines)
 	}
 	return best
 }
@@ -120,64 +121,4 @@ func vertex(y []float64, i int) (shift, height float64) {
 		shift = math.Max(-0.5, math.Min(0.5, (y[i-1]-y[i+1])/(2*d)))
 	}
 	return shift, y[i] - (y[i-1]-y[i+1])*shift/4
-}
-
-// sharpen fits a harmonic series k·f to the lines of the steady part by least
-// squares, partials weighted with their power, which is the inverse of the
-// variance of their frequencies in noise (D. Rife and R. Boorstyn, IEEE Trans.
-// Information Theory 20:591, 1974):
-//
-//	f = Σ a²·k·f[k] / Σ a²·k²
-//
-// It begins with the low partials and takes in a higher one when f has become
-// sure enough to tell which it is. Where the lines are not those of a series, as
-// with vibrato, the pitch stays what it was.
-func (l *listener) sharpen(hz float64) float64 {
-	lines := l.lines()
-	var top, numerator, denominator, spread float64
-	for _, p := range lines {
-		top = math.Max(top, p.Amplitude)
-	}
-	f := hz
-	for k := 1.0; k <= 40 && k*f < 16000; k++ {
-		reach := math.Min(0.2*hz, 0.012*k*hz) // 20 cents
-		for _, p := range lines {
-			if math.Abs(p.Hz-k*f) > reach || p.Amplitude < 0.01*top {
-				continue
-			}
-			w := p.Amplitude * p.Amplitude
-			numerator += w * k * p.Hz
-			denominator += w * k * k
-			spread += w * (p.Hz - k*f) * (p.Hz - k*f)
-			f = numerator / denominator
-		}
-	}
-	if denominator == 0 || math.Abs(f/hz-1) > 0.01 {
-		return hz
-	}
-	return f
-}
-
-// longestLines is the length in samples of the stretch whose lines are taken: at
-// 0.68 s lines 12 Hz apart stand alone.
-const longestLines = 1 << 15
-
-// lines are those of the middle of the steady part, up to 60 dB under full scale
-// of the strongest.
-func (l *listener) lines() []spectrum.Line {
-	n := min(longestLines, l.to-l.from) &^ 1
-	from := l.from + (l.to-l.from-n)/2
-	x := l.kit.Real(n).Coefficients(l.x[from:from+n], spectrum.BlackmanHarris.Samples(n))
-	lines := spectrum.Peaks(nil, x, n, Rate, spectrum.BlackmanHarris, 1e-5)
-	top := 0.0
-	for _, p := range lines {
-		top = math.Max(top, p.Amplitude)
-	}
-	kept := lines[:0]
-	for _, p := range lines {
-		if p.Amplitude >= 1e-3*top {
-			kept = append(kept, p)
-		}
-	}
-	return kept
 }

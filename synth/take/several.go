@@ -9,10 +9,11 @@ import (
 
 // melody says whether the pitch leaps: from one that stands for 90 ms to another
 // that stands as long, within 60 ms, by more than 60 cents, and not by an octave
-// or a twelfth, which a pulse that grows thin may seem to do. A leap or two, or
-// more than two pitches, are notes; two pitches in turn are a vibrato. (Design
-// choices.)
-func (l *listener) melody(pitch) bool {
+// or a twelfth, which a pulse that grows thin may seem to do. Most of the power
+// must go to other lines: those of a modulation that falls stay while their
+// levels, and with them the period, change. A leap or two, or more than two
+// pitches, are notes; two pitches in turn are a vibrato. (Design choices.)
+func (l *listener) melody() bool {
 	const hop, frame, hold, gap = 0.01, 0.06, 9, 6
 	var track []float64 // cents, NaN where there is no pitch
 	for at := 0; at+int(frame*Rate) <= len(l.x); at += int(hop * Rate) {
@@ -29,6 +30,12 @@ func (l *listener) melody(pitch) bool {
 		before, ok := standing(track[i-hold : i])
 		after, sure := standing(track[i+gap : i+gap+hold])
 		if !ok || !sure || math.Abs(after-before) < 60 || partialApart(after-before) {
+			continue
+		}
+		part := func(from int) []spectrum.Line {
+			return l.linesOf(int(float64(from)*hop*Rate), int((frame+hop*(hold-1))*Rate)&^1)
+		}
+		if remain(part(i-hold), part(i+gap)) > 0.5 {
 			continue
 		}
 		leaps++
@@ -54,6 +61,24 @@ func standing(track []float64) (cents float64, ok bool) {
 	return (low + high) / 2, high-low < 20
 }
 
+// remain is the share of the power of lines that was there before: within 25
+// cents of a line not more than 30 dB under the strongest.
+func remain(before, after []spectrum.Line) float64 {
+	top, stays := 0.0, 0.0
+	for _, b := range before {
+		top = math.Max(top, b.Amplitude)
+	}
+	for _, a := range after {
+		if slices.ContainsFunc(before, func(b spectrum.Line) bool { return b.Amplitude > 0.03*top && math.Abs(b.Hz/a.Hz-1) < 0.0145 }) {
+			stays += a.Amplitude * a.Amplitude
+		}
+	}
+	if len(after) == 0 {
+		return 1 // the lines of a low note cannot be told apart in so short a time
+	}
+	return stays / power(after)
+}
+
 // partialApart says whether an interval is that of a partial to the first.
 func partialApart(cents float64) bool {
 	ratio := math.Exp2(math.Abs(cents) / 1200)
@@ -66,9 +91,8 @@ func partialApart(cents float64) bool {
 // lines of each that are in no other, and that nearly all of the power is
 // explained. Two that are a whole tone apart or less, octaves aside, may be the
 // oscillators of one voice.
-func (l *listener) chord(p pitch) bool {
+func (l *listener) chord() bool {
 	lines := l.lines()
-	slices.SortFunc(lines, func(a, b spectrum.Line) int { return int(math.Copysign(1, a.Hz-b.Hz)) })
 	total := power(lines)
 	var series []float64
 	left := lines
@@ -92,26 +116,13 @@ func (l *listener) chord(p pitch) bool {
 	return false
 }
 
-func power(lines []spectrum.Line) (sum float64) {
-	for _, l := range lines {
-		sum += l.Amplitude * l.Amplitude
-	}
-	return sum
-}
-
-// member says whether hz is a partial of f: within 6 cents, and at most the 40th.
-func member(hz, f float64) bool {
-	k := math.Round(hz / f)
-	return k >= 1 && k <= 40 && math.Abs(hz-k*f) < 0.0035*k*f && math.Abs(hz-k*f) < 0.1*f
-}
-
 // strongestSeries is the series on one of the lines left which explains most of
-// their power: at least the first three partials of it among all lines, and three
+// their power: with partials 1, 2 and 3, or 1, 3 and 5, among all lines, and three
 // lines that are left.
 func strongestSeries(left, all []spectrum.Line) (f float64, rest []spectrum.Line) {
 	most := 0.0
 	for _, first := range left {
-		if !has(all, 2*first.Hz) || !has(all, 3*first.Hz) {
+		if !has(all, 3*first.Hz) || !has(all, 2*first.Hz) && !has(all, 5*first.Hz) {
 			continue
 		}
 		own, others := split(left, first.Hz)

@@ -23,8 +23,8 @@ type stretch struct {
 }
 
 // stretchOf finds where the level rises above the floor of the recording and
-// where it last falls to it: 12 dB above the floor, but at most 60 and at least
-// 26 dB under the loudest (design choices). nil for silence.
+// where it last falls to it: 10 dB above the floor, but at most 60 and at least
+// 12 dB under the loudest (design choices). nil for silence.
 func stretchOf(x []float32) *stretch {
 	s := &stretch{block: int(blockSeconds * Rate)}
 	// Of the differences from a mean of 64 ms, so that DC has no level.
@@ -48,7 +48,7 @@ func stretchOf(x []float32) *stretch {
 	}
 	sorted := slices.Sorted(slices.Values(smooth))
 	s.floor = sorted[len(sorted)/20]
-	least := math.Max(s.top*1e-3, math.Min(s.top*0.05, s.floor*4))
+	least := math.Max(s.top*1e-3, math.Min(s.top*0.25, s.floor*3))
 	first, last := 0, len(rms)-1
 	for rms[first] < least {
 		first++

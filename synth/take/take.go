@@ -101,7 +101,7 @@ func Find(samples []float32, rate float64) (*Take, error) {
 	switch {
 	case l.noisy(p):
 		return nil, ErrNoise
-	case l.melody(p) || l.chord(p):
+	case l.melody() || l.chord():
 		return nil, ErrSeveral
 	}
 	if p.clarity > sure {
