@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"partialcredit/synth"
-	"partialcredit/synth/take"
 )
 
 // recorded is a sound as a recording of it would be: at 44.1 kHz with 16 bits,
@@ -36,4 +35,8 @@ func onTape(note []float32, rate, gain float64) []float32 {
 	return out
 }
 
-func found(s synth.Sound) (*take.Take, error) { return take.Find(recorded(s, 0.4)) }
+// other is the same sound from yet other phases.
+func other(s synth.Sound) []float32 {
+	s.A.Phase, s.B.Phase, s.LFO.Phase = 0.6, 0.15, 0.9
+	return synth.Render(s, 48000)
+}

@@ -1,9 +1,9 @@
 package mark_test
 
 import (
-	"math"
 	"testing"
 
+	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
 	"partialcredit/synth/take"
 )
@@ -14,14 +14,20 @@ func TestCourseTakes(t *testing.T) {
 			if e.Kind != sheet.Match {
 				continue
 			}
-			x, rate := recorded(e.Target, 0.4)
-			k, err := take.Find(x, rate)
+			k, err := take.Find(recorded(e.Target, 0.4))
 			if err != nil {
 				t.Errorf("REFUSED %s: %v", e.ID, err)
 				continue
 			}
-			a, b := e.Target.Hz()
-			t.Logf("%-20s how %v start %.4f sec %.2f/%.2f steady %.2f..%.2f faded %v hz %.2f (A %.2f, B %.2f: %.1f cents) clarity %.3f", e.ID, e.Target.Combine.How, k.Start, k.Seconds, e.Target.Seconds+e.Target.Amplitude.Release, k.From, k.To, k.Faded, k.Hz, a, b, 1200*math.Log2(k.Hz/a), k.Clarity)
+			other, err := take.Find(onTape(other(e.Target), 48000, 0.1), 48000)
+			if err != nil {
+				t.Errorf("REFUSED %s: %v", e.ID, err)
+				continue
+			}
+			a := mark.Prepare(e.Target).MarkTake(k, 1)
+			b := mark.PrepareTake(k).Mark(e.Target, 1)
+			c := mark.PrepareTake(k).MarkTake(other, 1)
+			t.Logf("%-14s %5.1f %5.1f %5.1f %v %v %v", e.ID, a.Marks, b.Marks, c.Marks, a.Reasons, b.Reasons, c.Reasons)
 		}
 	}
 }
