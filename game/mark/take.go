@@ -38,8 +38,7 @@ var briefly = []float64{0.25, 0.5, 0.75, 1, 1.25, 1.5}
 const longestTake = 4.0
 
 // common is the length at which two sounds are compared: as long as both last,
-// and not longer than is needed. A recording that has died away lasts as long as
-// anybody likes.
+// and not longer than is needed.
 func common(target, yours side) float64 {
 	most := longestTake
 	for _, s := range []side{target, yours} {
@@ -49,7 +48,7 @@ func common(target, yours side) float64 {
 		}
 	}
 	for _, s := range []side{target, yours} {
-		if s.take != nil && !s.take.Faded {
+		if s.take != nil {
 			most = math.Min(most, s.take.Seconds)
 		}
 	}
@@ -78,61 +77,79 @@ func (s side) note() float64 {
 
 // mark compares two sounds of which at least one is a recording.
 func (s side) mark(yours side, times float64) Result {
-	seconds := common(s, yours)
 	note := s.note()
 	if note == 0 {
 		note = yours.note()
 	}
 	if note == 0 {
-		note = 220 // of an average sound: there is nothing to number
+		note = unwritten
 	}
-	g := newGrid(seconds, note)
-	r := &Reference{sound: s.sound, take: s.take, grid: g}
-	r.target, r.heard = g.take(s.perform(seconds, other(yours)))
+	g := newGrid(common(s, yours), note)
+	t, y := s.perform(g.seconds, yours), yours.perform(g.seconds, s)
+	if s.take == nil {
+		t = s.inPhase(g, t, y, yours)
+	} else if yours.take == nil {
+		y = yours.inPhase(g, y, t, s)
+	}
+	r := &Reference{grid: g}
+	r.target, r.heard = g.take(t)
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
-	y, h := g.take(yours.perform(seconds, other(s)))
-	heard := r.distance(y)
-	result := Result{Marks: credit(heard / times), Steps: heard, Heard: heard, Reasons: reasons(r.heard, h)}
+	features, h := g.take(y)
+	steps := r.distance(features)
+	result := Result{Marks: credit(steps / times), Steps: steps, Heard: steps, Reasons: sure(reasons(r.heard, h))}
 	if r.target != nil {
-		result.Partials = g.ticks(r.places, r.target, y)
+		result.Partials = g.ticks(r.places, r.target, features)
 	}
 	return result
 }
 
-// other is the length of the recording on the other side, 0 where there is none
-// or it has died away.
-func other(s side) float64 {
-	if s.take == nil || s.take.Faded {
-		return 0
+// unwritten is the note in hertz at which two recordings without a pitch are
+// compared: it numbers nothing (design choice: the note of a standard sound).
+const unwritten = 220.0
+
+// sure leaves out reasons that would cost less than two steps: so much is left of
+// an input's noise, of the rate of a recording and of the moment when its note
+// begins (measured on the matches of the course).
+func sure(all []Reason) (said []Reason) {
+	for _, r := range all {
+		if r.Cost >= 2 {
+			said = append(said, r)
+		}
 	}
-	return s.take.Seconds
+	return said
 }
 
 // perform returns the first seconds of a sound. A description is played for as
-// long as the recording that it is compared with was, so that both are let go at
-// the same time; where that is later both are cut.
-func (s side) perform(seconds, played float64) []float32 {
-	out := make([]float32, int(math.Round(seconds*Rate)))
+// long as the recording on the other side was, so that both are let go at the
+// same time; where that is later both are cut.
+func (s side) perform(seconds float64, other side) []float32 {
 	if s.take != nil {
+		out := make([]float32, int(math.Round(seconds*Rate)))
 		copy(out, s.take.Samples)
-	} else {
-		d := s.sound
-		d.A.Phase, d.B.Phase, d.LFO.Phase = 0, 0, 0
-		if played == 0 {
-			played = seconds + d.Amplitude.Release
-		}
-		d.Seconds = math.Max(0.1, math.Min(played-d.Amplitude.Release, seconds))
-		copy(out, synth.Render(d, Rate))
+		return fadeOut(out)
 	}
-	fade := out[len(out)-int(cutFade*Rate):]
-	for i := range fade {
-		fade[i] *= float32(0.5 + 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(len(fade))))
-	}
-	return out
+	d := s.sound
+	d.A.Phase, d.B.Phase, d.LFO.Phase = 0, 0, 0
+	return played(d, seconds, other.take.Seconds)
 }
 
-// cutFade is over how many seconds what is cut dies away, like a release of the
-// standard length.
-const cutFade = 0.03
+// played is a description as recorded for some seconds, of which the first are
+// returned.
+func played(d synth.Sound, seconds, recorded float64) []float32 {
+	d.Seconds = math.Max(0.1, math.Min(recorded-d.Amplitude.Release, seconds))
+	out := make([]float32, int(math.Round(seconds*Rate)))
+	copy(out, synth.Render(d, Rate))
+	return fadeOut(out)
+}
+
+// fadeOut lets what is cut die away, like a release of the standard length.
+func fadeOut(x []float32) []float32 {
+	const seconds = 0.03
+	end := x[len(x)-int(seconds*Rate):]
+	for i := range end {
+		end[i] *= float32(0.5 + 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(len(end))))
+	}
+	return x
+}

@@ -108,15 +108,6 @@ func (s *stretch) rests() bool {
 	return false
 }
 
-// faded says whether the sound has lost 20 dB before the last 100 ms of it.
-func (s *stretch) faded() bool {
-	n := int(0.1 / blockSeconds)
-	if len(s.level) < 2*n {
-		return len(s.level) > 0 && s.level[len(s.level)/2] < s.top*0.1
-	}
-	return slices.Max(s.level[len(s.level)-2*n:len(s.level)-n]) < s.top*0.1
-}
-
 // steady is the part, in samples of the recording, from where the level has
 // come within 3 dB of its loudest to where it leaves the uppermost 20 dB for
 // good, less 30 ms at either end where there is time.

@@ -50,7 +50,6 @@ type Take struct {
 	Seconds float64   // length of the note
 	From    float64   // seconds from its start to that of its steady part,
 	To      float64   // and to the end of it
-	Faded   bool      // it died away by itself; otherwise it was let go or cut
 	Hz      float64   // its pitch; 0 where there is no one pitch
 	Clarity float64   // how well it repeats after a period of it, 0 to 1
 }
@@ -89,10 +88,9 @@ func Find(samples []float32, rate float64) (*Take, error) {
 		return nil, ErrSeveral
 	}
 	t := &Take{
-		Samples: level(x[s.start:s.end]),
+		Samples: level(quieten(x, s.start, s.end)),
 		Start:   float64(s.start) / Rate,
 		Seconds: float64(s.end-s.start) / Rate,
-		Faded:   s.faded(),
 	}
 	from, to := s.steady()
 	t.From, t.To = float64(from-s.start)/Rate, float64(to-s.start)/Rate
