@@ -27,7 +27,8 @@ var rooms = map[string][]string{
 	"synth/exact":    {}, // not even synth: what judges the sound shares no code with it
 	"synth/wav":      {},
 	"synth/spectrum": {},
-	"game":           {"game/ask", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
+	"game":           {"game/advice", "game/ask", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
+	"game/advice":    {"game/ask", "game/mark", "game/sheet", "game/words", "synth", "synth/spectrum"},
 	"game/ask":       {"game/practice", "game/sheet", "synth"},
 	"game/mark":      {"game/words", "synth", "synth/spectrum"},
 	"game/words":     {},
