@@ -8,6 +8,7 @@ import (
 	"partialcredit/game/sheet"
 	"partialcredit/game/words"
 	"partialcredit/synth"
+	"partialcredit/synth/spectrum"
 )
 
 // An Adviser works out the advice on one exercise a little at a time.
@@ -17,12 +18,14 @@ type Adviser struct {
 	exercise *sheet.Exercise
 	times    float64 // how large the steps of the sheet's strictness are
 
-	found []Advice
-	marks int // sounds that were marked, or prepared for it
-	yield func(struct{}) bool
-	ended bool // stopped, or done
-	next  func() (struct{}, bool)
-	stop  func()
+	found    []Advice
+	kit      spectrum.Kit
+	listened map[synth.Sound]bool
+	marks    int // sounds that were marked, or prepared for it
+	yield    func(struct{}) bool
+	ended    bool // stopped, or done
+	next     func() (struct{}, bool)
+	stop     func()
 }
 
 // New begins on an exercise of a sheet, which must not change meanwhile.
@@ -66,6 +69,10 @@ func (a *Adviser) Marks() int { return a.marks }
 // breathe counts a rendered sound and lets the one who asked go on with other things.
 func (a *Adviser) breathe() {
 	a.marks++
+	a.pause()
+}
+
+func (a *Adviser) pause() {
 	if !a.ended && !a.yield(struct{}{}) {
 		a.ended = true
 	}
@@ -80,14 +87,14 @@ func (a *Adviser) prepare(target synth.Sound) *mark.Reference {
 	return mark.Prepare(target)
 }
 
-// worth is what a sound earns against a reference, in marks and in steps.
-func (a *Adviser) worth(r *mark.Reference, yours synth.Sound) (marks, steps float64) {
+// steps counts those between a sound and a reference, as the marking does and as the
+// sounds alone say.
+func (a *Adviser) steps(r *mark.Reference, yours synth.Sound) (steps, heard float64) {
 	if a.ended {
 		return 0, 0
 	}
 	defer a.breathe()
-	result := r.Mark(yours, a.times)
-	return result.Marks, result.Steps
+	return r.Count(yours)
 }
 
 func (a *Adviser) tell(rule Rule, control int, weight Weight, text words.Message) *Advice {

@@ -53,10 +53,9 @@ func Prepare(target synth.Sound) *Reference {
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	y, h := r.grid.take(perform(yours, r.grid.seconds))
-	heard := r.distance(y)
-	steps := math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
+	steps, heard := r.steps(yours, y)
 	result := Result{
-		Marks:   credit(steps / times),
+		Marks:   Credit(steps, times),
 		Steps:   steps,
 		Heard:   heard,
 		Reasons: reasons(r.heard, h),
@@ -66,6 +65,22 @@ func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	}
 	return result
 }
+
+// Count is [Result.Steps] and [Result.Heard] of a hand-in, without the ear for
+// reasons, which takes about as long again: for those who go through many.
+func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
+	defer r.grid.borrow()()
+	return r.steps(yours, r.grid.measure(perform(yours, r.grid.seconds)))
+}
+
+// steps holds the steps between the descriptions to what the sounds say.
+func (r *Reference) steps(yours synth.Sound, y *features) (steps, heard float64) {
+	heard = r.distance(y)
+	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours))), heard
+}
+
+// Credit is the mark at a number of just-noticeable steps, each taken times as large.
+func Credit(steps, times float64) float64 { return credit(steps / times) }
 
 // How many times more, and less, than the sounds say may a step on a control
 // be worth. Wide, because the distance of the features means up to eight times
