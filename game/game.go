@@ -27,6 +27,7 @@ type Game struct {
 	sweep   sweep
 	playing playing
 	kept    progress
+	cabinet cabinet
 	unread  []byte // progress that could not be read
 	offered []byte // progress from a file, until the learner says what to do with it
 	part    int    // of a list or of the help: what is on the screen
@@ -44,6 +45,7 @@ type Game struct {
 	revision int
 	layouts  int
 	saved    int
+	filed    int // changes with the cabinet
 	serial   int // of questions, since the program started
 	markers  map[string]*mark.Reference
 	levels   map[synth.Sound]level

@@ -39,6 +39,20 @@ func (g *Game) layout() {
 		g.layProgress(p)
 	case helpPage:
 		g.layHelp(p)
+	case teacherPage:
+		g.layTeacher(p)
+	case writePage:
+		g.layWrite(p)
+	case draftPage:
+		g.layDraft(p)
+	case givePage:
+		g.layGive(p)
+	case slipPage:
+		g.laySlip(p)
+	case bookPage:
+		g.layBook(p)
+	case takePage:
+		g.layTake(p)
 	}
 	g.refreshPictures()
 	g.putPictures()

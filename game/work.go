@@ -3,6 +3,7 @@ package game
 import (
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
+	"partialcredit/game/slip"
 	"partialcredit/synth"
 )
 
@@ -24,7 +25,7 @@ type work struct {
 
 // UncoveredCap is the most marks for a target that was uncovered before it was
 // handed in.
-const UncoveredCap = 80
+const UncoveredCap = slip.UncoveredCap
 
 func newWork(e *sheet.Exercise) work {
 	return compare(e.Target, e.Start(), e.Controls)

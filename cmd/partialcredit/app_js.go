@@ -19,6 +19,12 @@ const storageKey = "progress"
 // asideKey is where progress is set aside that this version cannot read.
 const asideKey = "progress.aside"
 
+// teacherKey is where what a teacher keeps is kept.
+const teacherKey = "teacher"
+
+// teacherAsideKey is where that is set aside that this version cannot read.
+const teacherAsideKey = "teacher.aside"
+
 // saveEvery is how often a change is written to the device at most.
 const saveEvery = 300 * time.Millisecond
 
@@ -37,6 +43,7 @@ type app struct {
 	language string // BCP 47, that the page was told
 	mirrored int
 	saved    int
+	filed    int
 	savedAt  time.Duration
 }
 
@@ -48,6 +55,9 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 	}
 	if old := a.game.Unread(); old != nil {
 		page.Save(asideKey, old) // what cannot be kept aside is lost: the learner is told of the rest
+	}
+	if old := page.Load(teacherKey); !a.game.Unfile(old) {
+		page.Save(teacherAsideKey, old)
 	}
 	a.game.Speak(page.Languages())
 	a.game.Follow(page.Fragment())
@@ -123,12 +133,16 @@ func (a *app) grant() {
 
 // save keeps what has changed since the last time.
 func (a *app) save() {
-	rev := a.game.Kept()
-	if rev == a.saved {
+	a.keep(&a.saved, a.game.Kept(), storageKey, a.game.Save)
+	a.keep(&a.filed, a.game.Filed(), teacherKey, a.game.File)
+}
+
+func (a *app) keep(saved *int, now int, key string, data func() []byte) {
+	if *saved == now {
 		return
 	}
-	a.saved, a.savedAt = rev, a.page.Now()
-	if err := a.page.Save(storageKey, a.game.Save()); err != nil {
+	*saved, a.savedAt = now, a.page.Now()
+	if err := a.page.Save(key, data()); err != nil {
 		a.game.Tell(err.Error())
 	}
 }
@@ -161,7 +175,7 @@ func (a *app) Strong() bool { return a.page.Contrast() }
 func (a *app) Reduced() bool { return a.page.Reduced() }
 
 // Idle lets the view rest.
-func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
+func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved && a.game.Filed() == a.filed }
 
 // Frames has the browser give frames or none.
 func (a *app) Frames(on bool) { a.page.Frames(on) }

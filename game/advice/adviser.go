@@ -18,14 +18,13 @@ type Adviser struct {
 	exercise *sheet.Exercise
 	times    float64 // how large the steps of the sheet's strictness are
 
-	found    []Advice
-	kit      spectrum.Kit
-	listened map[synth.Sound]bool
-	marks    int // sounds that were marked, or prepared for it
-	yield    func(struct{}) bool
-	ended    bool // stopped, or done
-	next     func() (struct{}, bool)
-	stop     func()
+	found []Advice
+	kit   spectrum.Kit
+	marks int // sounds that were marked, or prepared for it
+	yield func(struct{}) bool
+	ended bool // stopped, or done
+	next  func() (struct{}, bool)
+	stop  func()
 }
 
 // New begins on an exercise of a sheet, which must not change meanwhile.
@@ -106,7 +105,16 @@ func (a *Adviser) tell(rule Rule, control int, weight Weight, text words.Message
 }
 
 func (a *Adviser) work() {
-	if a.exercise.Kind == sheet.Match {
+	switch a.exercise.Kind {
+	case sheet.Match:
 		a.match()
+	case sheet.Show:
+		a.show()
+	case sheet.Name:
+		a.naming()
+	case sheet.Same:
+		a.comparing()
+	case sheet.Limit:
+		a.limit()
 	}
 }

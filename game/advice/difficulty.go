@@ -24,7 +24,8 @@ func (m *match) difficulty() {
 			continue
 		}
 		all := sc.all() / m.times
-		away := mark.Apart(m.exercise.Target, m.sound(m.moved(i, c.Start))) / m.times
+		away := min(math.Abs(sc.of(c.Start)-sc.of(m.target[i])), // or less, where settings sound alike
+			mark.Apart(m.exercise.Target, m.sound(m.moved(i, c.Start)))) / m.times
 		bits += math.Log2(max(1, all/right))
 		m.tell(Difficulty, i, Note, words.Say("%s: %s just-noticeable steps across the range, %s from the start to the target: %s, %s.",
 			c.Label, stepped(all), stepped(away), begin(away), finish(all)))
@@ -58,14 +59,14 @@ func finish(steps float64) words.Message {
 }
 
 // hard puts a number of bits to be found into a word (design choice, after the sheets
-// of the course: from 2 on the first to 15 on the last).
+// of the course: from 1.5 on the first to 15 on the last).
 func hard(bits float64) words.Message {
 	switch {
-	case bits < 2.5:
+	case bits < 3:
 		return words.Say("easy")
-	case bits < 5:
+	case bits < 7:
 		return words.Say("of middling difficulty")
-	case bits < 9:
+	case bits < 11:
 		return words.Say("hard")
 	}
 	return words.Say("very hard")

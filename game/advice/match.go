@@ -3,6 +3,7 @@ package advice
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"partialcredit/game/mark"
 	"partialcredit/game/words"
@@ -54,8 +55,8 @@ func (a *Adviser) match() {
 		}
 	}
 	m.difficulty()
-	m.comesOut(a.exercise.Target, words.Say("The target"))
-	m.comesOut(a.exercise.Start(), words.Say("The sound at the start"))
+	m.heardOf()
+	m.drawn()
 }
 
 // sound is the target with other values of the controls.
@@ -132,14 +133,14 @@ func (m *match) unheard(sweeps []sweep) {
 	}
 }
 
-func whole(v float64) string { return words.English.Say("%d", int(math.Round(v))) }
+func whole(v float64) string { return strconv.Itoa(int(math.Round(v))) }
 
 // stepped writes a number of steps: whole from ten on.
 func stepped(v float64) string {
 	if v >= 9.95 {
 		return whole(v)
 	}
-	return words.English.Say("%.1f", v)
+	return strconv.FormatFloat(v, 'f', 1, 64)
 }
 
 // setting names the values of the controls that differ from the target's: "Duty

@@ -22,7 +22,7 @@ type Reference struct {
 	sound  synth.Sound
 	grid   *grid
 	target *features // nil for silence
-	heard  *heard
+	heard  *heard    // nil until reasons are asked for
 	places []place
 }
 
@@ -37,10 +37,17 @@ type Result struct {
 
 // Prepare renders and measures a target.
 func Prepare(target synth.Sound) *Reference {
+	r := Measure(target)
+	r.listen()
+	return r
+}
+
+// Measure is Prepare for whoever wants [Reference.Marks] without reasons.
+func Measure(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
 	r := &Reference{sound: target, grid: g}
-	r.target, r.heard = g.take(perform(target, seconds))
+	r.target = g.features(perform(target, seconds))
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -52,6 +59,7 @@ func Prepare(target synth.Sound) *Reference {
 // and 4 are kinder. 100 means that no difference would be heard. Silence gets
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
+	r.listen()
 	y, h := r.grid.take(perform(yours, r.grid.seconds))
 	steps, heard := r.steps(yours, y)
 	result := Result{
@@ -66,14 +74,27 @@ func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	return result
 }
 
-// Count is [Result.Steps] and [Result.Heard] of a hand-in, without the ear for
-// reasons, which takes about as long again: for those who go through many.
-func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
-	defer r.grid.borrow()()
-	return r.steps(yours, r.grid.measure(perform(yours, r.grid.seconds)))
+// listen hears the target, once.
+func (r *Reference) listen() {
+	if r.heard == nil {
+		defer r.grid.borrow()()
+		r.heard = hear(&r.grid.kit, perform(r.sound, r.grid.seconds), Rate, r.grid.note)
+	}
 }
 
-// steps holds the steps between the descriptions to what the sounds say.
+// Marks are those that [Reference.Mark] gives, alone and in half the time.
+func (r *Reference) Marks(yours synth.Sound, times float64) float64 {
+	steps, _ := r.Count(yours)
+	return Credit(steps, times)
+}
+
+// Count is [Result.Steps] and [Result.Heard], as soon.
+func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
+	return r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
+}
+
+// steps counts how far a sound with features y is from the target, and how far the
+// features alone would have it.
 func (r *Reference) steps(yours synth.Sound, y *features) (steps, heard float64) {
 	heard = r.distance(y)
 	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours))), heard

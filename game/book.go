@@ -1,0 +1,9 @@
+package game
+
+import "partialcredit/game/ui"
+
+// layBook lays out the mark book.
+func (g *Game) layBook(p *paper) { g.stub(p, "Mark book") }
+
+// actOnBook is for the mark book.
+func (g *Game) actOnBook(name string, n int, a ui.Action) bool { return false }
