@@ -151,7 +151,7 @@ func (g *Game) adjust(name string, a ui.Action) bool {
 	case "export":
 		g.export()
 	case "import":
-		g.wish(Wish{Kind: OpenFile})
+		g.wish(Wish{Kind: OpenFile, Purpose: "import", Accept: ".json,application/json", Most: MostImported})
 	case "replace":
 		g.takeOffered()
 	case "renew":
@@ -218,6 +218,9 @@ var shortcuts = map[string][]string{
 
 // shortcut lets a key press a button that is on the screen.
 func (g *Game) shortcut(e ui.Event) bool {
+	if g.writing(e.Widget) {
+		return false // what is written are letters
+	}
 	if e.Key == "Escape" {
 		g.escape()
 		return true
@@ -236,6 +239,16 @@ func (g *Game) shortcut(e ui.Event) bool {
 				g.act(a)
 			}
 			return ok
+		}
+	}
+	return false
+}
+
+// writing reports whether a widget is a text field.
+func (g *Game) writing(id string) bool {
+	for i := range g.scene.Widgets {
+		if w := &g.scene.Widgets[i]; w.ID == id {
+			return w.Role == ui.Written
 		}
 	}
 	return false

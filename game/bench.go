@@ -167,17 +167,8 @@ func (g *Game) refreshMoment() bool {
 
 // linkBench wishes for a link to the sound in the clipboard.
 func (g *Game) linkBench() {
-	g.wish(Wish{Kind: Copy, Text: "#" + sheet.SoundFragment(g.work.yours)})
-}
-
-// Copied tells that the clipboard has taken a link, or would not.
-func (g *Game) Copied(ok bool) {
-	if !ok {
-		g.Tell(g.t("The browser does not let this page copy. The link stands in the address bar now: copy it there."))
-		return
-	}
-	g.say = g.t("The link to this sound is copied: paste it where you want it.")
-	g.bench.copied, g.dirty = true, true
+	g.wish(Wish{Kind: Copy, Link: "#" + sheet.SoundFragment(g.work.yours),
+		Done: g.t("The link to this sound is copied: paste it where you want it.")})
 }
 
 // Follow opens what a link leads to: the fragment of the page's address.

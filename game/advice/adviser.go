@@ -19,6 +19,7 @@ type Adviser struct {
 	times    float64 // how large the steps of the sheet's strictness are
 
 	found []Advice
+	low   []low
 	kit   spectrum.Kit
 	marks int // sounds that were marked, or prepared for it
 	yield func(struct{}) bool
@@ -77,13 +78,13 @@ func (a *Adviser) pause() {
 	}
 }
 
-// prepare is [mark.Prepare]. After a stop nothing is worth anything.
+// prepare is [mark.Measure]. After a stop nothing is worth anything.
 func (a *Adviser) prepare(target synth.Sound) *mark.Reference {
 	if a.ended {
 		return nil
 	}
 	defer a.breathe()
-	return mark.Prepare(target)
+	return mark.Measure(target)
 }
 
 // steps counts those between a sound and a reference, as the marking does and as the
@@ -117,4 +118,5 @@ func (a *Adviser) work() {
 	case sheet.Limit:
 		a.limit()
 	}
+	a.tellLow()
 }

@@ -1,7 +1,9 @@
 package advice
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"partialcredit/game/words"
@@ -22,6 +24,7 @@ const (
 const (
 	smallHz  = 300.0
 	mostLost = 10.0 // dB of the A-weighted power
+	muchLost = 20.0 // a quarter as loud
 )
 
 const (
@@ -102,7 +105,8 @@ func (a *Adviser) comesOut(s synth.Sound, what words.Message) (told bool) {
 	case b.high > mostHigh:
 		a.tell(High, -1, Warning, words.Say("%s is very high: %s of what is heard of it lies above %s, where small loudspeakers and older ears have little.", what, percent(b.high), hertz(airHz)))
 	case b.lost > mostLost:
-		a.tell(Low, -1, Warning, words.Say("%s is too low for small loudspeakers: those of tablets and phones give little below %s, and it comes out about %s softer. Use headphones, or a higher note.", what, hertz(smallHz), whole(b.lost)+" dB"))
+		a.low = append(a.low, low{what, b.lost})
+		told = true
 	}
 	over := b.crest + Loudness - 20*math.Log10(PeakLimit)
 	weight := Note
@@ -112,7 +116,27 @@ func (a *Adviser) comesOut(s synth.Sound, what words.Message) (told bool) {
 	if over >= softer {
 		a.tell(Loud, -1, weight, words.Say("%s has peaks too high for its loudness: to stay below the limit of the output it comes out %s softer than other sounds.", what, whole(over)+" dB"))
 	}
-	return len(a.found) > before
+	return told || len(a.found) > before
+}
+
+// A low is a sound that small loudspeakers make softer.
+type low struct {
+	what words.Message
+	lost float64 // dB
+}
+
+// tellLow tells of all sounds that are too low at once, by the one that is lost most.
+func (a *Adviser) tellLow() {
+	if len(a.low) == 0 {
+		return
+	}
+	worst := slices.MaxFunc(a.low, func(x, y low) int { return cmp.Compare(x.lost, y.lost) })
+	weight := Note
+	if worst.lost >= muchLost {
+		weight = Warning
+	}
+	a.tell(Low, -1, weight, words.Say("%s is low for small loudspeakers: those of tablets and phones give little below %s, and it comes out about %s softer there (such sounds: %d). Use headphones, or higher notes.",
+		worst.what, hertz(smallHz), whole(worst.lost)+" dB", len(a.low)))
 }
 
 func hertz(hz float64) string {

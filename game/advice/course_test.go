@@ -9,7 +9,7 @@ import (
 )
 
 func TestCourse(t *testing.T) {
-	for _, s := range sheet.Course() {
+	for _, s := range sheet.Course()[:10] {
 		for i := range s.Exercises {
 			start := time.Now()
 			a := New(s, i)

@@ -16,18 +16,17 @@ const (
 // nobody does.
 func (a *Adviser) limit() {
 	e, q := a.exercise, a.exercise.Quantity
-	// Of three sounds one differs: heard by ears that are practised by the end of it, so
-	// that steps are taken as small as they are for the least.
-	count := func(v float64) float64 {
+	count := func(v float64) (steps, heard float64) {
 		if q.IsLevel() {
-			return v / levelAt
+			return v / levelAt, v / levelAt
 		}
 		s := e.Target
 		q.Apply(&s, v)
-		steps, _ := a.steps(a.prepare(e.Target), s)
-		return steps
+		return a.steps(a.prepare(e.Target), s)
 	}
-	start, least := count(q.Start)/a.times, count(q.Least)
+	start, _ := count(q.Start)
+	start /= a.times
+	least := min(count(q.Least)) // of an expert; what is plain must be so in either way of counting
 	f := q.Format
 	switch {
 	case start < 1:
@@ -48,7 +47,7 @@ func (a *Adviser) limit() {
 			a.tell(Threshold, -1, Note, words.Say("The least, %s, lies far below hearing: the published threshold is %s.", f(q.Least), f(p.Value)))
 		}
 	}
-	a.tell(Difficulty, -1, Note, words.Say("The start is %s just-noticeable steps from the rest, the least %s.", stepped(start), stepped(least)))
+	a.tell(Difficulty, -1, Note, words.Say("The sound that differs does so by %s just-noticeable steps at the start.", stepped(start)))
 	a.ends(e.Target, e.Notes, words.Say("The target"))
 	if q.IsLevel() {
 		over := listen(&a.kit, e.Target).crest + Loudness + q.Most - 20*math.Log10(PeakLimit)

@@ -1,9 +1,7 @@
 package advice
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
@@ -11,9 +9,18 @@ import (
 	"partialcredit/synth"
 )
 
-// looked is for how many pairs of answers the sounds are compared: those whose
-// descriptions lie nearest, and all of four answers.
-const looked = 8
+// apart is how many steps lie between two sounds. Two shapes, footages or ways to
+// combine are simply different to the marking (twenty steps); which of them are easily
+// taken for one another, only the sounds say.
+func (a *Adviser) apart(one, other synth.Sound) float64 {
+	steps, heard := a.steps(a.prepare(one), other)
+	for _, f := range synth.Fields() {
+		if len(f.Choices) > 0 && f.Get(&one) != f.Get(&other) {
+			return heard / a.times
+		}
+	}
+	return steps / a.times
+}
 
 // A pairing is two answers at their nearest.
 type pairing struct {
@@ -43,15 +50,13 @@ func (a *Adviser) naming() {
 			a.pause()
 		}
 	}
-	slices.SortStableFunc(all, func(x, y pairing) int { return cmp.Compare(x.steps, y.steps) })
 	closest := pairing{steps: math.Inf(1)}
-	for _, p := range all[:min(looked, len(all))] {
-		p.steps, _ = a.steps(a.prepare(p.one), p.other)
-		if p.steps < closest.steps {
+	for _, p := range all {
+		if p.steps = a.apart(p.one, p.other); p.steps < closest.steps {
 			closest = p
 		}
 	}
-	steps := closest.steps / a.times
+	steps := closest.steps
 	one, other := e.Answers[closest.a].Name, e.Answers[closest.b].Name
 	switch {
 	case steps < 1:

@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"partialcredit/game/sheet"
 	"partialcredit/game/words"
@@ -15,10 +16,13 @@ func (a *Adviser) comparing() {
 		p := &a.exercise.Pairs[i]
 		nearest, furthest := math.Inf(1), 0.0
 		for _, s := range settings(p, a.exercise.Notes) {
-			steps, _ := a.steps(a.prepare(s[0]), s[1])
-			nearest, furthest = min(nearest, steps/a.times), max(furthest, steps/a.times)
+			steps := a.apart(s[0], s[1])
+			nearest, furthest = min(nearest, steps), max(furthest, steps)
 		}
 		switch {
+		case phased(&p.One) || phased(&p.Other):
+			a.tell(Told, -1, Note, words.Say("“%s” is not looked into: its start phases decide how two oscillators add, and the marking does not hear them.", p.Name))
+			nearest = math.Inf(1)
 		case p.Same && furthest >= 1:
 			a.tell(Told, -1, Mistake, words.Say("“%s” is said to be the same, but its sounds lie up to %s just-noticeable steps apart.", p.Name, stepped(furthest)))
 		case !p.Same && nearest < 1:
@@ -33,11 +37,11 @@ func (a *Adviser) comparing() {
 			a.ends(p.Other, a.exercise.Notes, words.Say("A sound of “%s”", p.Name))
 		}
 	}
-	if hardest == "" {
+	if all := !slices.ContainsFunc(a.exercise.Pairs, func(p sheet.Pair) bool { return !p.Same }); all {
 		a.tell(Difficulty, -1, Warning, words.Say("All pairs are said to be the same: there is nothing to tell apart."))
 		return
 	}
-	if least >= 2 {
+	if least >= 2 && hardest != "" {
 		a.tell(Difficulty, -1, Note, words.Say("The pair that is hardest to tell apart is “%s”, %s just-noticeable steps: %s.", hardest, stepped(least), told(least)))
 	}
 }
@@ -69,4 +73,9 @@ func settings(p *sheet.Pair, notes *sheet.Range) (all [][2]synth.Sound) {
 		}
 	}
 	return all
+}
+
+// phased says that start phases take part in how two oscillators add.
+func phased(s *synth.Sound) bool {
+	return s.Combine.How != synth.OnlyA && s.A.Phase != s.B.Phase
 }

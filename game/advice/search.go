@@ -15,7 +15,7 @@ import (
 // sound that does, which has to be rendered.
 const (
 	described = 700 // settings whose descriptions are compared
-	rendered  = 100 // settings whose sounds are
+	rendered  = 100 // settings whose sounds are, of two seconds; fewer of longer ones
 	refined   = 4   // of these, how many are refined,
 	tries     = 24  // with so many renderings each
 	breather  = 100 // descriptions that take about as long as a rendering
@@ -41,8 +41,11 @@ func (m *match) candidates() (all [][]float64) {
 			all = append(all, p.values)
 		}
 	}
+	if m.ended {
+		return nil
+	}
 	heard := func(values []float64) float64 { return m.count(values).heard }
-	places := m.minima(rendered, heard)
+	places := m.minima(int(rendered*2/m.reference.Seconds()), heard)
 	for _, values := range m.octaves() {
 		places = append(places, place{values, heard(values)})
 	}

@@ -88,6 +88,9 @@ func (r *Reference) Marks(yours synth.Sound, times float64) float64 {
 	return Credit(steps, times)
 }
 
+// Seconds is how long the sounds are that are compared with the target.
+func (r *Reference) Seconds() float64 { return r.grid.seconds }
+
 // Count is [Result.Steps] and [Result.Heard], as soon.
 func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
 	return r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
