@@ -105,6 +105,11 @@ func (a *Adviser) tell(rule Rule, control int, weight Weight, text words.Message
 	return &a.found[len(a.found)-1]
 }
 
+// told says that a rule has been told of.
+func (a *Adviser) told(rule Rule) bool {
+	return slices.ContainsFunc(a.found, func(f Advice) bool { return f.Rule == rule })
+}
+
 func (a *Adviser) work() {
 	switch a.exercise.Kind {
 	case sheet.Match:

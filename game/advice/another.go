@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"math"
 	"slices"
 
 	"partialcredit/game/mark"
@@ -141,7 +140,7 @@ func (m *match) moves(values []float64) (n int) {
 // near says that two settings are about the same one.
 func (m *match) near(a, b []float64) bool {
 	for i, sc := range m.scales {
-		if math.Abs(sc.of(a[i])-sc.of(b[i])) >= m.half() {
+		if sc.apart(a[i], b[i]) >= m.half() {
 			return false
 		}
 	}

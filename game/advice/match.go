@@ -42,6 +42,10 @@ func (a *Adviser) newMatch() *match {
 
 func (a *Adviser) match() {
 	m := a.newMatch()
+	m.heardOf()
+	if a.told(Silent) {
+		return
+	}
 	m.start()
 	sweeps := make([]sweep, len(m.scales))
 	for i := range m.scales {
@@ -55,7 +59,6 @@ func (a *Adviser) match() {
 		}
 	}
 	m.difficulty()
-	m.heardOf()
 	m.drawn()
 }
 

@@ -58,6 +58,15 @@ func (sc *scale) all() float64 { return sc.steps[len(sc.steps)-1] }
 // choices says that the values have no order.
 func (sc *scale) choices() bool { return len(sc.control.Field().Choices) > 0 }
 
+// apart is how many steps lie between two values; those that have no order are as far
+// apart as can be.
+func (sc *scale) apart(a, b float64) float64 {
+	if sc.choices() && a != b {
+		return math.Inf(1)
+	}
+	return math.Abs(sc.of(a) - sc.of(b))
+}
+
 // of is where a value lies, in steps.
 func (sc *scale) of(v float64) float64 { return interpolate(sc.value, sc.steps, v) }
 

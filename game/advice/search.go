@@ -18,6 +18,7 @@ const (
 	rendered  = 100 // settings whose sounds are, of two seconds; fewer of longer ones
 	refined   = 4   // of these, how many are refined,
 	tries     = 24  // with so many renderings each
+	hopeless  = 25  // steps by the sounds that a few steps on the controls do not make good
 	breather  = 100 // descriptions that take about as long as a rendering
 )
 
@@ -36,8 +37,8 @@ func (m *match) candidates() (all [][]float64) {
 		}
 		return mark.Apart(m.exercise.Target, m.sound(values))
 	}
-	for _, p := range m.minima(described, apart) {
-		if p = m.refine(p, apart, 400); p.off < m.allowed() && m.far(p.values) {
+	for _, p := range m.minima(described, 0.5*m.times, apart) {
+		if p = m.refine(p, apart, 0.003, 400); p.off < m.allowed() && m.far(p.values) {
 			all = append(all, p.values)
 		}
 	}
@@ -45,13 +46,16 @@ func (m *match) candidates() (all [][]float64) {
 		return nil
 	}
 	heard := func(values []float64) float64 { return m.count(values).heard }
-	places := m.minima(int(rendered*2/m.reference.Seconds()), heard)
+	places := m.minima(int(rendered*2/m.reference.Seconds()), 4*m.times, heard)
 	for _, values := range m.octaves() {
 		places = append(places, place{values, heard(values)})
 	}
 	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(a.off, b.off) })
 	for _, p := range places[:min(refined, len(places))] {
-		if p = m.refine(p, heard, tries); m.far(p.values) {
+		if p.off > hopeless*m.times {
+			break
+		}
+		if p = m.refine(p, heard, 0.1, tries); m.far(p.values) {
 			all = append(all, p.values)
 		}
 	}
@@ -71,7 +75,7 @@ func (m *match) allowed() float64 {
 // half the marks, were every step heard.
 func (m *match) far(values []float64) bool {
 	for i, sc := range m.scales {
-		if math.Abs(sc.of(values[i])-sc.of(m.target[i])) >= m.half() {
+		if sc.apart(values[i], m.target[i]) >= m.half() {
 			return true
 		}
 	}
@@ -81,10 +85,11 @@ func (m *match) far(values []float64) bool {
 // half is how many steps cost half the marks.
 func (m *match) half() float64 { return 7 * m.times }
 
-// minima goes over a grid of at most so many settings and returns those, far from
-// the target, that are nearer to right than their neighbours, the best first.
-func (m *match) minima(most int, off func([]float64) float64) (all []place) {
-	axes := m.axes(most)
+// minima goes over a grid of at most so many settings, no finer than gap in steps, and
+// returns those, far from the target, that are nearer to right than their neighbours,
+// the best first.
+func (m *match) minima(most int, gap float64, off func([]float64) float64) (all []place) {
+	axes := m.axes(most, gap)
 	grid := map[string]float64{}
 	index := make([]int, len(axes))
 	values := func() []float64 {
@@ -139,7 +144,7 @@ func (m *match) minima(most int, off func([]float64) float64) (all []place) {
 
 // axes are the values of each control of a grid, more of them where there are more
 // steps.
-func (m *match) axes(most int) [][]float64 {
+func (m *match) axes(most int, finest float64) [][]float64 {
 	n, product := make([]int, len(m.scales)), 1
 	for i, sc := range m.scales {
 		switch {
@@ -153,7 +158,7 @@ func (m *match) axes(most int) [][]float64 {
 		product *= n[i]
 	}
 	for {
-		widest, gap := -1, 0.5*m.times // finer is of no use
+		widest, gap := -1, finest
 		for i, sc := range m.scales {
 			if n[i] < 2 || sc.choices() || product/n[i]*(n[i]+1) > most || n[i] >= 128 {
 				continue
@@ -180,9 +185,9 @@ func (m *match) axes(most int) [][]float64 {
 }
 
 // refine goes downhill from a place by one control at a time, in strides that become
-// shorter, until they are a tenth of a step or the tries are used up.
-func (m *match) refine(p place, off func([]float64) float64, tries int) place {
-	for stride := m.half(); stride > 0.1 && tries > 0; {
+// shorter, until they are the finest, in steps, or the tries are used up.
+func (m *match) refine(p place, off func([]float64) float64, finest float64, tries int) place {
+	for stride := m.half(); stride > finest && tries > 0 && p.off > 1e-3; {
 		better := false
 		for i, sc := range m.scales {
 			if m.dull[i] || sc.choices() {

@@ -111,7 +111,7 @@ func (m *match) rises(i int, s sweep) {
 			}
 		}
 		gain := to.marks - from.marks
-		if gain < steady || m.told(i, to.value) {
+		if gain < steady || m.leads(i, to.value) {
 			continue
 		}
 		weight := Note
@@ -124,9 +124,9 @@ func (m *match) rises(i int, s sweep) {
 	}
 }
 
-// told says that another right answer has been told of on the same side of the target,
+// leads says that another right answer has been told of on the same side of the target,
 // to which marks may well rise.
-func (m *match) told(i int, v float64) bool {
+func (m *match) leads(i int, v float64) bool {
 	return slices.ContainsFunc(m.found, func(a Advice) bool {
 		return a.Rule == Another && a.Control == i && a.Settings != nil && (a.Settings[i] < m.target[i]) == (v < m.target[i])
 	})
