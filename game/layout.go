@@ -60,6 +60,7 @@ func (g *Game) layout() {
 	if g.over != noOverlay {
 		g.layOverlay(p)
 	}
+	g.pointCamera()
 }
 
 // A frame is what stands on a page that shows sounds: pictures above, something
