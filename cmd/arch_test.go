@@ -27,7 +27,8 @@ var rooms = map[string][]string{
 	"synth/exact":    {}, // not even synth: what judges the sound shares no code with it
 	"synth/wav":      {},
 	"synth/spectrum": {},
-	"game":           {"game/ask", "game/chance", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth"},
+	"game":           {"game/ask", "game/chance", "game/draft", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth"},
+	"game/draft":     {"game/mark", "game/sheet", "game/words", "synth"},
 	"game/ask":       {"game/chance", "game/practice", "game/sheet", "synth"},
 	"game/mark":      {"game/words", "synth", "synth/spectrum"},
 	"game/words":     {},
