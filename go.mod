@@ -10,9 +10,11 @@ require (
 	github.com/gobwas/ws v1.4.0
 	github.com/google/go-cmp v0.7.0
 	github.com/hajimehoshi/ebiten/v2 v2.10.2
+	github.com/makiuchi-d/gozxing v0.1.1
 	golang.org/x/image v0.47.0
 	golang.org/x/text v0.44.0
 	gonum.org/v1/gonum v0.17.0
+	rsc.io/qr v0.2.0
 )
 
 require (
@@ -26,4 +28,5 @@ require (
 	github.com/jfreymuth/pulse v0.1.3 // indirect
 	golang.org/x/sync v0.25.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/xerrors v0.0.0-20200804184101-5ec99f83aff1 // indirect
 )

@@ -28,11 +28,17 @@ type Game struct {
 	playing playing
 	kept    progress
 	cabinet cabinet
-	unread  []byte // progress that could not be read
-	offered []byte // progress from a file, until the learner says what to do with it
-	part    int    // of a list or of the help: what is on the screen
-	view    int    // of the progress: marks, confusions or limits
-	wishes  []Wish
+	making  making
+	trial   trial
+	advised advised
+	giving  *sheet.Sheet // what is handed out
+
+	scanning scanning
+	unread   []byte // progress that could not be read
+	offered  []byte // progress from a file, until the learner says what to do with it
+	part     int    // of a list or of the help: what is on the screen
+	view     int    // of the progress: marks, confusions or limits
+	wishes   []Wish
 
 	in       Input
 	hands    ui.Hands

@@ -1,5 +1,7 @@
 package game
 
+import "partialcredit/game/ui"
+
 // A Wish is something that only the page around the game can do.
 type Wish struct {
 	Kind WishKind
@@ -16,6 +18,8 @@ type Wish struct {
 	Accept  string // OpenFile: types and endings with commas between: ".wav,audio/wav"
 	Many    bool   // OpenFile: several may be chosen
 	Most    int    // OpenFile: bytes that are read, of all the files
+
+	Rect ui.Rect // Scan: where to show the camera
 }
 
 // A WishKind says what is wished for.
@@ -23,12 +27,15 @@ type WishKind int
 
 // The wishes.
 const (
-	Copy     WishKind = iota // Text, or a link, or both, into the clipboard
-	Download                 // Text as a file called Name
-	OpenFile                 // files of a person's choice, which come back by [Game.Opened]
-	Renew                    // take over the new version of the program
-	Share                    // a message, a link, a file, by what the system has for it; Copy or Download where it has nothing
-	Print                    // Text on paper: its styles in plain style elements, none in attributes, and no scripts; Download where there is no printing
+	Copy         WishKind = iota // Text, or a link, or both, into the clipboard
+	Download                     // Text as a file called Name
+	OpenFile                     // files of a person's choice, which come back by [Game.Opened]
+	Renew                        // take over the new version of the program
+	Share                        // a message, a link, a file, by what the system has for it; Copy or Download where it has nothing
+	Print                        // Text on paper: its styles in plain style elements, none in attributes, and no scripts; Download where there is no printing
+	Scan                         // show the camera over Rect, or move it there; codes come by [Game.Scanned], what is wrong by [Game.ScanFailed]
+	StopScan                     // the camera goes off
+	ScanPictures                 // pictures of the learner's choice, in which there are codes; the answers come the same way
 )
 
 // Wishes gives what has been wished for since it was last asked.

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"os"
 
 	"partialcredit/game/sheet"
@@ -14,13 +13,24 @@ import (
 // peak is what a rendered file is brought to: -6 dBFS, as in the app at the most.
 const peak = 0.5
 
-func runRender(args []string, out io.Writer) error {
+var renderCommand = command{
+	name:    "render",
+	summary: "write a sound as a WAV file",
+	help: `
+The sound is brought to a peak of -6 dBFS, the most that the app plays.`,
+	examples: []example{
+		{"desk render -exercise duty -o duty.wav", "the target of an exercise that comes with the app"},
+	},
+	run: runRender,
+}
+
+func runRender(d *desk, args []string) error {
 	flags := newFlags("render")
 	description := flags.String("sound", "", "the `file` with the description of a sound, as JSON")
 	exercise := flags.String("exercise", "", "the `id` of an exercise of the built-in sheet, whose target is rendered")
 	file := flags.String("o", "", "the WAV `file` to write")
 	rate := flags.Int("rate", 48000, "samples a second, 8000 to 192000")
-	if err := parseFlags(flags, args, out); err != nil {
+	if err := parseFlags(flags, args); err != nil {
 		return err
 	}
 	switch {
@@ -44,7 +54,7 @@ func runRender(args []string, out io.Writer) error {
 	if err := os.WriteFile(*file, data.Bytes(), 0o644); err != nil {
 		return fmt.Errorf("the file cannot be written: %w", err)
 	}
-	fmt.Fprintf(out, "Wrote %.2f s at %d Hz to %s.\n", float64(len(samples))/float64(*rate), *rate, *file)
+	fmt.Fprintf(d.out, "Wrote %.2f s at %d Hz to %s.\n", float64(len(samples))/float64(*rate), *rate, *file)
 	return nil
 }
 

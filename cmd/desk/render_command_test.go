@@ -19,7 +19,7 @@ func TestRenderWritesWhatCanBeReadAgain(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := runRender([]string{"-sound", description, "-o", file, "-rate", "44100"}, &out); err != nil {
+	if err := runRender(&desk{out: &out}, []string{"-sound", description, "-o", file, "-rate", "44100"}); err != nil {
 		t.Fatal(err)
 	}
 	data, err := os.ReadFile(file)
@@ -59,7 +59,7 @@ func TestRenderSaysWhatIsWrong(t *testing.T) {
 		{"-o x.wav -sound " + bad, "a.duty is 7; it must lie between"},
 		{"-o " + filepath.Join(folder, "no", "x.wav") + " -exercise duty", "cannot be written"},
 	} {
-		err := runRender(strings.Fields(c.args), &bytes.Buffer{})
+		err := runRender(&desk{out: &bytes.Buffer{}}, strings.Fields(c.args))
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: got %v, want %q", c.args, err, c.want)
 		}

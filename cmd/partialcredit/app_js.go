@@ -142,6 +142,12 @@ func (a *app) grantOne(w game.Wish) {
 		a.page.Download(w.Name, w.Type, w.Text)
 	case game.OpenFile:
 		a.page.OpenFiles(w.Accept, w.Many, w.Most, func(f []game.File) { a.game.Opened(w.Purpose, f) })
+	case game.Scan:
+		a.page.Scan(w.Rect, a.game.Scanned, a.game.ScanFailed)
+	case game.StopScan:
+		a.page.StopScan()
+	case game.ScanPictures:
+		a.page.ScanPictures(a.game.Scanned, a.game.ScanFailed)
 	case game.Renew:
 		a.save()
 		a.page.Update()
@@ -205,7 +211,9 @@ func (a *app) Strong() bool { return a.page.Contrast() }
 func (a *app) Reduced() bool { return a.page.Reduced() }
 
 // Idle lets the view rest.
-func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved && a.game.Filed() == a.filed }
+func (a *app) Idle() bool {
+	return a.game.Idle() && a.game.Kept() == a.saved && a.game.Filed() == a.filed
+}
 
 // Frames has the browser give frames or none.
 func (a *app) Frames(on bool) { a.page.Frames(on) }

@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"slices"
+
 	"partialcredit/game/sheet"
 	"partialcredit/game/words"
 	"partialcredit/synth"
@@ -26,13 +28,25 @@ func differs(one, other synth.Sound) string {
 // ear, and why.
 func Pair(one, other synth.Sound, l *words.Language) sheet.Pair {
 	p := sheet.Pair{One: short(one), Other: short(other)}
-	Judge(&p, l)
+	judge(&p, l)
 	return p
 }
 
-// Judge says of a pair anew whether its two sounds are the same to the ear, and what
-// it may say.
-func Judge(p *sheet.Pair, l *words.Language) {
+// SetPair gives a pair another first or second sound, says anew whether the two are the
+// same to the ear, and puts new texts in the place of those that nobody has written.
+func SetPair(p *sheet.Pair, one, other synth.Sound, l *words.Language) {
+	before := Pair(p.One, p.Other, l)
+	now := Pair(one, other, l)
+	p.One, p.Other, p.Same = now.One, now.Other, now.Same
+	if p.Name == before.Name || p.Name == "" {
+		p.Name = now.Name
+	}
+	if p.Why == before.Why || p.Why == "" {
+		p.Why = now.Why
+	}
+}
+
+func judge(p *sheet.Pair, l *words.Language) {
 	p.Same = SameToTheEar(p.One, p.Other)
 	f, ok := synth.FieldByName(differs(p.One, p.Other))
 	if !ok {
@@ -62,4 +76,19 @@ func Answer(s synth.Sound, others []sheet.Answer, l *words.Language) sheet.Answe
 		a.Cue = l.Say("%s: %s.", f.Label, f.Format(f.Get(&a.Sound)))
 	}
 	return a
+}
+
+// SetAnswer gives an answer another sound. Its name and its cue follow where nobody
+// has written them.
+func SetAnswer(e *sheet.Exercise, i int, s synth.Sound, l *words.Language) {
+	others := slices.Delete(slices.Clone(e.Answers), i, i+1)
+	a := &e.Answers[i]
+	before, now := Answer(a.Sound, others, l), Answer(s, others, l)
+	a.Sound = now.Sound
+	if a.Name == before.Name || a.Name == "" {
+		a.Name = now.Name
+	}
+	if a.Cue == before.Cue || a.Cue == "" {
+		a.Cue = now.Cue
+	}
 }

@@ -77,6 +77,23 @@ func Most(q *sheet.Quantity, s synth.Sound) float64 {
 	return most
 }
 
+// SetQuantity sets the least, the most or the start of a limit, which stay in their
+// order.
+func SetQuantity(e *sheet.Exercise, end End, v float64) {
+	q := e.Quantity
+	most := Most(q, e.Target)
+	v = figures(min(v, most), most)
+	const apart = 1.2 // a range is wider than this ratio (design choice)
+	switch end {
+	case Lowest:
+		q.Least = min(v, q.Start/apart)
+	case Highest:
+		q.Most = max(v, q.Start)
+	default:
+		q.Start = min(q.Most, max(v, q.Least*apart))
+	}
+}
+
 // figures rounds a value above 0 to two figures that count, but not beyond most.
 func figures(v, most float64) float64 {
 	if v <= 0 || math.IsInf(v, 0) {

@@ -39,27 +39,30 @@ func Suggest(e *sheet.Exercise, l *words.Language) Texts {
 	return t
 }
 
-// about is the end of the name of the field that an exercise is about first, "duty",
-// and whether it is about others too.
+// about is the field that an exercise is about first, that of oscillator A standing for
+// both, and whether it is about others too.
 func about(e *sheet.Exercise) (field string, more bool) {
-	end := func(name string) string {
-		for _, osc := range []string{"a.", "b.", "combine.", "amplitude."} {
-			name = strings.TrimPrefix(name, osc)
+	alike := func(name string) string {
+		if of, ok := strings.CutPrefix(name, "b."); ok {
+			return "a." + of
+		}
+		if name == "level" {
+			return "a.level"
 		}
 		return name
 	}
 	switch {
 	case len(e.Controls) > 0:
-		field = end(e.Controls[0].Fields[0])
+		field = alike(e.Controls[0].Fields[0])
 		for _, c := range e.Controls[1:] {
-			more = more || end(c.Fields[0]) != field
+			more = more || alike(c.Fields[0]) != field
 		}
 	case e.Quantity != nil && len(e.Quantity.Set) > 0:
-		field = end(e.Quantity.Set[0])
+		field = alike(e.Quantity.Set[0])
 	case len(e.Answers) > 1:
-		field = end(differs(e.Answers[0].Sound, e.Answers[1].Sound))
+		field = alike(differs(e.Answers[0].Sound, e.Answers[1].Sound))
 	case len(e.Pairs) > 0:
-		field = end(differs(e.Pairs[0].One, e.Pairs[0].Other))
+		field = alike(differs(e.Pairs[0].One, e.Pairs[0].Other))
 	}
 	return field, more
 }
@@ -78,40 +81,40 @@ func Retell(e *sheet.Exercise, before, now Texts) {
 }
 
 var titles = map[string]string{
-	"duty": "Which duty is it?", "ratio": "Which ratio is it?", "index": "Which modulation index is it?", "depth": "How deep is the modulation?",
-	"cents": "How far is it detuned?", "balance": "How are A and B mixed?", "lfo.cents": "How wide is the vibrato?", "lfo.hz": "How fast is the LFO?",
+	"a.duty": "Which duty is it?", "combine.ratio": "Which ratio is it?", "combine.index": "Which modulation index is it?", "combine.depth": "How deep is the modulation?",
+	"a.cents": "How far is it detuned?", "combine.balance": "How are A and B mixed?", "lfo.cents": "How wide is the vibrato?", "lfo.hz": "How fast is the LFO?",
 	"lfo.duty": "How far does the duty move?", "lfo.level": "How deep is the tremolo?", "lfo.fade": "How long does the LFO fade in?", "lfo.shape": "Which shape has the LFO?",
 	"envelope.a": "From where does the pitch fall?", "envelope.b": "From where does the pitch fall?", "envelope.depth": "How far does the modulation fall?",
-	"envelope.seconds": "How long does it fall?", "shape": "Which shape is it?", "footage": "Which footage is it?", "how": "How are A and B combined?",
-	"attack": "How long is the attack?", "decay": "How long is the decay?", "sustain": "How loud is the sustain?", "release": "How long is the release?",
-	"note": "Which note is it?", "seconds": "How long is the note?", "level": "How loud is it?", "character": "How much character has it?",
+	"envelope.seconds": "How long does it fall?", "a.shape": "Which shape is it?", "a.footage": "Which footage is it?", "combine.how": "How are A and B combined?",
+	"amplitude.attack": "How long is the attack?", "amplitude.decay": "How long is the decay?", "amplitude.sustain": "How loud is the sustain?", "amplitude.release": "How long is the release?",
+	"note": "Which note is it?", "seconds": "How long is the note?", "a.level": "How loud is it?", "character": "How much character has it?",
 }
 
 var teachings = map[string]string{
-	"duty":             "The narrower a pulse, the thinner it sounds; a duty of one nth lacks every nth partial.",
-	"ratio":            "Whole ratios keep partials in one series; between them, partials stand apart or beat.",
-	"index":            "The larger the modulation index, the more sidebands, and the brighter the sound.",
-	"depth":            "The deeper the modulation, the louder the sidebands beside each partial.",
-	"cents":            "Two oscillators beat as many times a second as their frequencies lie apart in hertz.",
-	"balance":          "Mixing adds the partials of both oscillators, each as loud as its level says.",
-	"lfo.cents":        "A wider vibrato carries the pitch further up and down; its rate stays.",
-	"lfo.hz":           "Count the swings: the rate of the LFO is how many there are in a second.",
-	"lfo.duty":         "A duty that moves lets partials come and go, as two detuned oscillators do.",
-	"lfo.level":        "A tremolo swings the level and leaves the pitch where it is.",
-	"lfo.fade":         "The note begins still, and the LFO comes in over its fade-in time.",
-	"lfo.shape":        "A triangle sweeps evenly, a square jumps between two values, a sawtooth falls back at once.",
-	"envelope.a":       "The pitch falls exponentially: fast at first, then ever slower.",
-	"envelope.b":       "What falls in hard sync is a peak among the partials; the pitch stays with A.",
-	"envelope.depth":   "As the modulation falls away the sidebands go, and the sound gets plainer.",
-	"envelope.seconds": "A short fall is heard as a stroke, a long one as a glide.",
-	"shape":            "The shape says how strong each partial is: a sine has one, a sawtooth has all.",
-	"footage":          "Half the footage is an octave higher.",
-	"how":              "A mix adds, ring modulation leaves sums and differences, and sync keeps the pitch of A.",
-	"attack":           "A short attack is heard as a click or a stroke, a long one as a swell.",
-	"decay":            "The decay is how fast the level falls to what is sustained.",
-	"sustain":          "The sustain is the level that stays while the note is held.",
-	"release":          "The release is how long the sound takes to fall silent after the note.",
-	"note":             "Twelve semitones are an octave, which doubles the frequency.",
-	"level":            "A step of one decibel is about the smallest that is heard.",
-	"character":        "Character bends the shapes and lets the pitch wander a little.",
+	"a.duty":            "The narrower a pulse, the thinner it sounds; a duty of one nth lacks every nth partial.",
+	"combine.ratio":     "Whole ratios keep partials in one series; between them, partials stand apart or beat.",
+	"combine.index":     "The larger the modulation index, the more sidebands, and the brighter the sound.",
+	"combine.depth":     "The deeper the modulation, the louder the sidebands beside each partial.",
+	"a.cents":           "Two oscillators beat as many times a second as their frequencies lie apart in hertz.",
+	"combine.balance":   "Mixing adds the partials of both oscillators, each as loud as its level says.",
+	"lfo.cents":         "A wider vibrato carries the pitch further up and down; its rate stays.",
+	"lfo.hz":            "Count the swings: the rate of the LFO is how many there are in a second.",
+	"lfo.duty":          "A duty that moves lets partials come and go, as two detuned oscillators do.",
+	"lfo.level":         "A tremolo swings the level and leaves the pitch where it is.",
+	"lfo.fade":          "The note begins still, and the LFO comes in over its fade-in time.",
+	"lfo.shape":         "A triangle sweeps evenly, a square jumps between two values, a sawtooth falls back at once.",
+	"envelope.a":        "The pitch falls exponentially: fast at first, then ever slower.",
+	"envelope.b":        "What falls in hard sync is a peak among the partials; the pitch stays with A.",
+	"envelope.depth":    "As the modulation falls away the sidebands go, and the sound gets plainer.",
+	"envelope.seconds":  "A short fall is heard as a stroke, a long one as a glide.",
+	"a.shape":           "The shape says how strong each partial is: a sine has one, a sawtooth has all.",
+	"a.footage":         "Half the footage is an octave higher.",
+	"combine.how":       "A mix adds, ring modulation leaves sums and differences, and sync keeps the pitch of A.",
+	"amplitude.attack":  "A short attack is heard as a click or a stroke, a long one as a swell.",
+	"amplitude.decay":   "The decay is how fast the level falls to what is sustained.",
+	"amplitude.sustain": "The sustain is the level that stays while the note is held.",
+	"amplitude.release": "The release is how long the sound takes to fall silent after the note.",
+	"note":              "Twelve semitones are an octave, which doubles the frequency.",
+	"a.level":           "A step of one decibel is about the smallest that is heard.",
+	"character":         "Character bends the shapes and lets the pitch wander a little.",
 }
