@@ -23,6 +23,7 @@ type progress struct {
 	Language string  `json:"language"` // BCP 47; the browser's choice where empty
 	Keyless  bool    `json:"keyless"`  // letters press no buttons
 	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
+	Name     string  `json:"name"`     // that stands on slips
 
 	Marks    map[string]record              `json:"marks"`    // by the id of the exercise
 	History  []handIn                       `json:"history"`  // the oldest first
@@ -168,6 +169,8 @@ func (g *Game) restore(saved []byte) {
 		g.show(writePage)
 	case pageNames[draftPage]:
 		g.show(draftPage)
+	case pageNames[slipPage]:
+		g.show(slipPage)
 	default:
 		g.show(contents)
 	}
