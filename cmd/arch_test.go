@@ -29,7 +29,8 @@ var rooms = map[string][]string{
 	"synth/wav":      {},
 	"synth/spectrum": {},
 	"synth/take":     {"synth", "synth/spectrum"},
-	"game":           {"game/ask", "game/chance", "game/code", "game/draft", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth"},
+	"game":           {"game/ask", "game/chance", "game/code", "game/draft", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth", "game/advice"},
+	"game/advice":    {"game/mark", "game/sheet", "game/words", "synth", "synth/spectrum"},
 	"game/draft":     {"game/mark", "game/sheet", "game/words", "synth"},
 	"game/ask":       {"game/chance", "game/practice", "game/sheet", "synth"},
 	"game/code":      {"rsc.io/qr/coding", "game/words"}, // not rsc.io/qr, which brings the packages for pictures
