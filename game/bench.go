@@ -7,7 +7,6 @@ import (
 
 	"partialcredit/game/link"
 	"partialcredit/game/sheet"
-	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -88,6 +87,8 @@ func (g *Game) openBench() {
 
 // lay puts a sound on the bench.
 func (g *Game) lay(s synth.Sound) {
+	g.endTrial()
+	g.cabinet.Desk.Slot = ""
 	s.Seed = min(s.Seed, mostSeed)
 	g.show(benchPage)
 	g.bench = bench{part: g.bench.part}
@@ -194,7 +195,7 @@ func (g *Game) Follow(fragment string) {
 func (g *Game) followToSheet(data []byte) {
 	s, err := sheet.Parse(data)
 	if err != nil {
-		g.Tell(g.t("The sheet in this link cannot be used: %s. Tell whoever gave it to you.", words.Message{Format: err.Error()}))
+		g.Tell(g.t("The sheet in this link cannot be used: %s. Tell whoever gave it to you.", plainly(err.Error())))
 		return
 	}
 	g.receive(s)

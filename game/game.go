@@ -30,6 +30,9 @@ type Game struct {
 	playing playing
 	kept    progress
 	cabinet cabinet
+	making  making
+	trial   trial
+	advised advised
 	giving  *sheet.Sheet // what is handed out
 	handout handout
 	naming  naming
@@ -248,7 +251,7 @@ func (g *Game) next() {
 	}
 	g.leave()
 	if g.own() == nil {
-		g.at.sheet = min(g.at.sheet+1, g.built-1)
+		g.at.sheet = min(g.at.sheet+1, min(g.built, len(g.course))-1)
 	}
 	g.at.exercise = 0
 	g.show(sheetPage)

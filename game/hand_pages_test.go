@@ -48,7 +48,7 @@ func handPages(g *Game, look func(name string)) {
 	look("a slip, large")
 	press("small")
 	press("contents")
-	press("remove")
+	press("discard")
 	look("given, the question before it is removed")
 	press("keep")
 	press("course")

@@ -32,6 +32,7 @@ func (g *Game) benchFrame(p *paper) frame {
 		{ID: "fresh", Label: g.t("Start afresh"), Face: g.t("Afresh")},
 		{ID: "link", Label: g.t("A link to this sound"), Face: g.t("Link")},
 	}
+	g.benchOfDraft(&f)
 	if p.wide {
 		f.place = ""
 		f.beside = g.layBenchParts

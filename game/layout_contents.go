@@ -5,7 +5,6 @@ import (
 
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
-	"partialcredit/game/words"
 )
 
 // layMargin draws the margin and, where it is tall enough, the exercises of
@@ -36,7 +35,16 @@ const marginWidth = 86
 
 // exerciseLabel is how the sheet names an exercise.
 func (g *Game) exerciseLabel(i int) string {
-	return g.t("%d. %s", i+1, g.sheet().Exercises[i].Title)
+	return g.t("%d. %s", i+1, g.theirs(g.sheet().Exercises[i].Title))
+}
+
+// theirs is a text of the open sheet to be put into another: as it is, where a teacher
+// wrote it.
+func (g *Game) theirs(text string) any {
+	if g.own() != nil {
+		return plainly(text)
+	}
+	return text
 }
 
 // plain is the page without its margins.
@@ -83,15 +91,17 @@ func (g *Game) layContents(p *paper) {
 	where := []ui.Widget{
 		{ID: "practice", Label: g.t("Practice")}, {ID: "bench", Label: g.t("Bench")},
 		{ID: "progress", Label: g.t("Progress")}, {ID: "help", Label: g.t("Help")},
+		{ID: "teacher", Label: g.t("For the teacher"), Face: g.t("Teach")},
 	}
 	if n := len(g.kept.Boxes.Due(g.today())); n > 0 {
 		where[0].Label, where[0].Face = g.t("Practice: %d due", n), g.t("Practice")
 	}
 	var top ui.Rect
 	if p.W < 480 {
+		const columns = 3 // of two rows
 		top, list = list.CutTop(2*p.button+p.gap, p.gap)
 		for i, r := range top.Rows(2, p.gap) {
-			p.buttons(r, where[2*i:2*i+2]...)
+			p.buttons(r, where[columns*i:min(len(where), columns*(i+1))]...)
 		}
 	} else {
 		top, list = list.CutTop(p.button, p.gap)
@@ -172,7 +182,7 @@ func (g *Game) laySheet(p *paper) {
 	switch {
 	case own == nil:
 	case own.Name != "":
-		text += " " + g.t("Worked by %s.", words.Message{Format: own.Name})
+		text += " " + g.t("Worked by %s.", plainly(own.Name))
 	case own.sheet.Vary:
 		text += " " + g.t("Each name gets targets of its own.")
 	}
@@ -191,11 +201,14 @@ func (g *Game) laySheet(p *paper) {
 	}
 	g.layList(p, list, rows)
 	if own != nil {
-		p.buttons(row, ui.Widget{ID: "remove", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
+		p.buttons(row, ui.Widget{ID: "discard", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
 			ui.Widget{ID: "name it", Label: g.t("Your name"), Face: g.t("Name")},
 			ui.Widget{ID: "slip", Label: g.t("Hand in the slip"), Face: g.t("Slip")})
 	}
 	back := ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
+	if g.trial.on {
+		back = g.untryButton()
+	}
 	p.buttons(bottom, back, ui.Widget{ID: "go on", Label: g.t("Go on"), Primary: true, Keys: "N"})
 }
 

@@ -24,6 +24,7 @@ type progress struct {
 	Language string  `json:"language"` // BCP 47; the browser's choice where empty
 	Keyless  bool    `json:"keyless"`  // letters press no buttons
 	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
+	Name     string  `json:"name"`     // that was written last, to stand on slips
 
 	Marks    map[string]record              `json:"marks"`           // by the id of the exercise
 	History  []handIn                       `json:"history"`         // the oldest first
@@ -87,8 +88,14 @@ func (g *Game) Kept() int { return g.saved }
 
 // Save is what should be kept on the device.
 func (g *Game) Save() []byte {
-	k := g.kept
+	k := g.ownProgress()
 	k.Version, k.Exercise, k.Page, k.attempt = progressVersion, g.exercise().ID, pageNames[g.page], g.attempt()
+	if t := &g.trial; t.on {
+		k.Exercise, k.Page, k.attempt = t.course[t.at.sheet].Exercises[t.at.exercise].ID, pageNames[t.back], attempt{}
+	}
+	if g.page == givePage && g.giving == nil {
+		k.Page = pageNames[benchPage]
+	}
 	if g.session.on {
 		k.Page, k.attempt = pageNames[practicePage], attempt{} // what is asked there follows from the boxes
 	}
@@ -124,6 +131,7 @@ func read(saved []byte) (progress, error) {
 
 // restore goes on where saved left off.
 func (g *Game) restore(saved []byte) {
+	g.endTrial()
 	g.playing.loud = newSilent()
 	g.kept = progress{Volume: quiet}
 	if len(saved) > 0 {
@@ -152,10 +160,12 @@ func (g *Game) restore(saved []byte) {
 		if k.Page == pageNames[marked] && g.page == working {
 			g.grade()
 		}
-	case pageNames[sheetPage], pageNames[result], pageNames[namePage]:
+	case pageNames[sheetPage], pageNames[result]:
 		g.show(sheetPage)
 	case pageNames[slipPage]:
 		g.openSlip()
+	case pageNames[namePage]:
+		g.askName(naming{exercise: -1})
 	case pageNames[benchPage]:
 		g.openBench()
 	case pageNames[practicePage]:
@@ -164,6 +174,12 @@ func (g *Game) restore(saved []byte) {
 		g.show(progressPage)
 	case pageNames[helpPage]:
 		g.openHelp()
+	case pageNames[teacherPage], pageNames[makePage]:
+		g.show(teacherPage)
+	case pageNames[writePage], pageNames[givePage]:
+		g.show(writePage)
+	case pageNames[draftPage]:
+		g.show(draftPage)
 	default:
 		g.show(contents)
 	}
