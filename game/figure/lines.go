@@ -21,7 +21,7 @@ const (
 
 // lines measures the lines of a signal, in decibels of their amplitude.
 func (s *Signal) lines(gain float64) []line {
-	n := fast(len(s.Samples))
+	n := fast(min(len(s.Samples), 4*stretch))
 	if n < 256 {
 		return nil
 	}
