@@ -165,14 +165,37 @@ func TestTraceOfARecordingStartsAtACrossing(t *testing.T) {
 			zero = y[0]
 		}
 	}
-	// The low-pass before the trigger delays it by some degrees: it rises through zero nearby, and not
-	// a quarter of a period on.
+	// Ten pixels are six degrees.
 	rises := false
-	for x := int(lead) - 70; x < int(lead)+70; x++ {
+	for x := int(lead) - 10; x < int(lead)+10; x++ {
 		before, after := ink(img, x, int(zero)+6, 0x0B4F8A), ink(img, x+3, int(zero)-6, 0x0B4F8A)
 		rises = rises || before > 0.5 && after > 0.5
 	}
 	if !rises {
 		t.Error("the trace does not rise through zero where it starts")
+	}
+}
+
+// Two oscillators a few cents apart beat, which splits lines while they are weak: they are partials all
+// the same. Sidebands at a ratio that is no whole number are none.
+func TestAxisIsNumberedByPartialWhereTheSoundHasThem(t *testing.T) {
+	for _, c := range []struct {
+		sound    string
+		partials bool
+	}{
+		{`{"version": 1, "note": 45, "combine": {"how": "mix"}, "b": {"cents": 6}}`, true},
+		{`{"version": 1, "note": 33, "combine": {"how": "mix"}, "b": {"cents": -5}}`, true},
+		{`{"version": 1, "note": 57, "combine": {"how": "sync", "ratio": 2.37}}`, true},
+		{`{"version": 1, "note": 57, "combine": {"how": "ring", "ratio": 1.37}}`, false},
+		{`{"version": 1, "note": 57, "a": {"shape": "sine"}, "b": {"shape": "sine"}, "combine": {"how": "fm", "ratio": 1.41, "index": 2}}`, false},
+	} {
+		hertz, partial := false, false
+		for _, e := range parse(t, Partials(Options{}, OfSound(sound(t, c.sound)), nil).SVG()) {
+			hertz = hertz || strings.HasSuffix(e.text, " Hz")
+			partial = partial || e.text == "partial"
+		}
+		if partial != c.partials || hertz == c.partials {
+			t.Errorf("%s: numbered by partial %v, in hertz %v", c.sound, partial, hertz)
+		}
 	}
 }
