@@ -56,7 +56,7 @@ func (g *Game) actOnSound(name string, n int, a ui.Action) bool {
 	case "moment":
 		g.bench.moment, g.bench.shown, g.dirty = a.Value, -1, true
 	case "link":
-		g.linkBench()
+		g.giveSound()
 	case "fresh":
 		g.lay(benchStart())
 	case "part":
@@ -262,6 +262,9 @@ func (g *Game) escape() {
 	switch g.over {
 	case noOverlay:
 		g.stop()
+		if g.large {
+			g.large, g.dirty = false, true
+		}
 		if g.sweep.on {
 			g.sweep, g.dirty = sweep{}, true
 		}

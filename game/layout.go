@@ -55,6 +55,8 @@ func (g *Game) layout() {
 		g.layBook(p)
 	case takePage:
 		g.layTake(p)
+	case namePage:
+		g.layName(p)
 	}
 	g.refreshPictures()
 	g.putPictures()

@@ -6,6 +6,7 @@ import (
 
 	"partialcredit/game/ask"
 	"partialcredit/game/practice"
+	"partialcredit/game/slip"
 	"partialcredit/synth"
 )
 
@@ -25,13 +26,15 @@ type progress struct {
 	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
 	Name     string  `json:"name"`     // that stands on slips
 
-	Marks    map[string]record              `json:"marks"`    // by the id of the exercise
-	History  []handIn                       `json:"history"`  // the oldest first
-	Limits   map[string][]limitRun          `json:"limits"`   // by the id of the exercise, the oldest first
-	Tables   map[string]*practice.Confusion `json:"tables"`   // what was answered, by the id of the exercise
-	Boxes    practice.Boxes                 `json:"boxes"`    // what to ask again, by its key
-	Confused practice.Confusion             `json:"confused"` // what was taken for what, by their keys
-	Bench    *synth.Sound                   `json:"bench"`    // what lies on the bench
+	Marks    map[string]record              `json:"marks"`           // by the id of the exercise
+	History  []handIn                       `json:"history"`         // the oldest first
+	Limits   map[string][]limitRun          `json:"limits"`          // by the id of the exercise, the oldest first
+	Tables   map[string]*practice.Confusion `json:"tables"`          // what was answered, by the id of the exercise
+	Boxes    practice.Boxes                 `json:"boxes"`           // what to ask again, by its key
+	Confused practice.Confusion             `json:"confused"`        // what was taken for what, by their keys
+	Given    []given                        `json:"given,omitempty"` // sheets that came by a link or as a file
+	Log      map[string]*slip.Work          `json:"log,omitempty"`   // what was done in them, for the slips
+	Bench    *synth.Sound                   `json:"bench"`           // what lies on the bench
 }
 
 // An attempt is what was done to an exercise and not yet handed in.
@@ -137,6 +140,7 @@ func (g *Game) restore(saved []byte) {
 		}
 	}
 	g.kept.tidy()
+	g.unpack()
 	g.chooseLanguage()
 	k := g.kept
 	at, ok := g.find(k.Exercise)
@@ -153,8 +157,10 @@ func (g *Game) restore(saved []byte) {
 		if k.Page == pageNames[marked] && g.page == working {
 			g.grade()
 		}
-	case pageNames[sheetPage], pageNames[result]:
+	case pageNames[sheetPage], pageNames[result], pageNames[namePage]:
 		g.show(sheetPage)
+	case pageNames[slipPage]:
+		g.openSlip()
 	case pageNames[benchPage]:
 		g.openBench()
 	case pageNames[practicePage]:
