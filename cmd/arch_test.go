@@ -18,6 +18,7 @@ const (
 	module = "partialcredit"
 	ebiten = "github.com/hajimehoshi/ebiten/v2"
 	oto    = "github.com/ebitengine/oto/v3"
+	zxing  = "github.com/makiuchi-d/gozxing"
 )
 
 // rooms lists for each room what it may import besides the standard library: other rooms by their
@@ -28,19 +29,29 @@ var rooms = map[string][]string{
 	"synth/wav":      {},
 	"synth/spectrum": {},
 	"synth/take":     {"synth", "synth/spectrum"},
-	"game":           {"game/ask", "game/mark", "game/sheet", "game/practice", "game/ui", "game/words", "synth"},
-	"game/ask":       {"game/practice", "game/sheet", "synth"},
+	"game":           {"game/ask", "game/chance", "game/code", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth", "game/advice", "game/book", "game/draft"},
+	"game/advice":    {"game/mark", "game/sheet", "game/words", "synth", "synth/spectrum"},
+	"game/book":      {"game/link", "game/mark", "game/practice", "game/sheet", "game/slip", "game/words", "synth"},
+	"game/draft":     {"game/mark", "game/sheet", "game/words", "synth"},
+	"game/ask":       {"game/chance", "game/practice", "game/sheet", "synth"},
+	"game/code":      {"rsc.io/qr/coding", "game/words"}, // not rsc.io/qr, which brings the packages for pictures
 	"game/mark":      {"game/words", "synth", "synth/spectrum", "synth/take"},
 	"game/words":     {},
-	"game/sheet":     {"synth"},
+	"game/chance":    {},
+	"game/link":      {},
+	"game/slip":      {"game/ask", "game/link", "game/mark", "game/practice", "game/sheet", "synth"},
+	"game/sheet":     {"game/chance", "game/link", "synth"},
 	"game/practice":  {},
 	"game/ui":        {},
 	"game/plot":      {},
-	"game/view":      {ebiten, "golang.org/x/image", "game", "game/ui", "game/plot"},
+	"game/figure":    {"game/plot", "synth", "synth/spectrum"},
+	"game/view":      {ebiten, "golang.org/x/image", "game", "game/code", "game/ui", "game/plot"},
 	"game/engine":    {"synth"},
+	"game/scan":      {zxing},
 	"game/speaker":   {oto, "game/engine", "game/words", "synth"},
 	"game/browser":   {"game", "game/engine", "game/ui", "game/words"},
 	"cmd/engine":     {"game/engine", "synth"},
+	"cmd/scanner":    {"game/scan"},
 }
 
 // guarded lists packages that few rooms may import directly, and why.
@@ -51,6 +62,7 @@ var guarded = []struct {
 }{
 	{ebiten, []string{"game/view"}, "only game/view may import Ebiten: its pixels can be read only inside a running game, so decisions stay out of its reach"},
 	{oto, []string{"game/speaker"}, "only game/speaker may import Oto: one way of playing sits behind one small interface"},
+	{module + "/game/scan", []string{"cmd/scanner", "cmd/desk"}, "the app may not import game/scan: it is a third as large as the app, which most visitors never need (web/scan.js loads it)"},
 	{"syscall/js", []string{"game/browser"}, "only game/browser may import syscall/js: everything else runs and is tested without a browser"},
 	{"os", nil, "below cmd nothing may import os: a browser has no files, arguments or environment"},
 	{"net/http", nil, "below cmd nothing may import net/http: the app is static files and talks to no server"},
@@ -261,6 +273,9 @@ func TestRulesCanFail(t *testing.T) {
 		{"the rules in the engine", "cmd/engine", module + "/game", "", "the arrows from cmd/engine lead to"},
 		{"the page in the engine", "cmd/engine", "syscall/js", "", "only game/browser may import syscall/js"},
 		{"the speaker in the engine's room", "game/engine", module + "/game/speaker", "", "the arrows from game/engine lead to synth only"},
+		{"the reader of codes in the app", "cmd/partialcredit", module + "/game/scan", "", "the app may not import game/scan"},
+		{"the reader of codes in its command", "cmd/scanner", "unsafe " + module + "/game/scan", "fmt os", ""},
+		{"pictures in the codes", "game/code", "rsc.io/qr", "", "may import rsc.io/qr/coding, game/words only"},
 		{"a room nobody planned", "game/helpers", "", "", "not a room"},
 	}
 	for _, tt := range tests {

@@ -17,7 +17,11 @@ func (g *Game) act(a ui.Action) {
 			name = kind
 		}
 	}
-	if g.actOnSound(name, n, a) || g.actOnQuestion(name, n) || g.turn(name, n) || g.adjust(name, a) {
+	if g.trial.on && name == "course" {
+		name = "untry" // there is no way to the course but that
+	}
+	if g.actOnSound(name, n, a) || g.actOnQuestion(name, n) || g.turn(name, n) || g.adjust(name, a) ||
+		g.actOnWriting(name, n, a) || g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
 		return
 	}
 }
@@ -52,7 +56,7 @@ func (g *Game) actOnSound(name string, n int, a ui.Action) bool {
 	case "moment":
 		g.bench.moment, g.bench.shown, g.dirty = a.Value, -1, true
 	case "link":
-		g.linkBench()
+		g.giveSound()
 	case "fresh":
 		g.lay(benchStart())
 	case "part":
@@ -150,7 +154,7 @@ func (g *Game) adjust(name string, a ui.Action) bool {
 	case "export":
 		g.export()
 	case "import":
-		g.wish(Wish{Kind: OpenFile})
+		g.wish(Wish{Kind: OpenFile, Purpose: "import", Accept: ".json,application/json", Most: MostImported})
 	case "replace":
 		g.takeOffered()
 	case "renew":
@@ -211,12 +215,15 @@ func (t Theme) next() Theme {
 // the widgets that is on the screen.
 var shortcuts = map[string][]string{
 	"t": {"target"}, "y": {"yours"}, "i": {"turn"}, "u": {"uncover"}, "h": {"hand in"}, "a": {"again"},
-	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
+	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course", "untry"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
 	"1": {"answer 0"}, "2": {"answer 1"}, "3": {"answer 2"}, "4": {"answer 3"}, "5": {"answer 4"}, "6": {"answer 5"},
 }
 
 // shortcut lets a key press a button that is on the screen.
 func (g *Game) shortcut(e ui.Event) bool {
+	if g.writing(e.Widget) {
+		return false // what is written are letters
+	}
 	if e.Key == "Escape" {
 		g.escape()
 		return true
@@ -240,11 +247,24 @@ func (g *Game) shortcut(e ui.Event) bool {
 	return false
 }
 
+// writing reports whether a widget is a text field.
+func (g *Game) writing(id string) bool {
+	for i := range g.scene.Widgets {
+		if w := &g.scene.Widgets[i]; w.ID == id {
+			return w.Role == ui.Written
+		}
+	}
+	return false
+}
+
 // escape puts away what lies over the page, or stops the sound.
 func (g *Game) escape() {
 	switch g.over {
 	case noOverlay:
 		g.stop()
+		if g.large {
+			g.large, g.dirty = false, true
+		}
 		if g.sweep.on {
 			g.sweep, g.dirty = sweep{}, true
 		}

@@ -21,7 +21,7 @@ func (g *Game) erase() {
 // export wishes for the progress as a file.
 func (g *Game) export() {
 	d := date(g.today())
-	g.wish(Wish{Kind: Download, Text: string(g.Save()),
+	g.wish(Wish{Kind: Download, Type: "application/json", Text: string(g.Save()),
 		Name: fmt.Sprintf("partial-credit-%04d-%02d-%02d.json", d.Year(), d.Month(), d.Day())})
 }
 
@@ -32,8 +32,7 @@ const MostImported = 4 << 20
 // Import takes the progress in a file, after a question where it would replace
 // other progress. No data stands for a file that could not be read or is too large.
 func (g *Game) Import(data []byte) {
-	k, err := read(data)
-	if page := slices.Contains(slices.Collect(maps.Values(pageNames)), k.Page); err != nil || !page || len(data) > MostImported {
+	if !isProgress(data) {
 		g.Tell("This file holds no progress that this program can read. Choose one that was exported here.")
 		return
 	}
@@ -43,6 +42,15 @@ func (g *Game) Import(data []byte) {
 		return
 	}
 	g.over, g.dirty = importQuestion, true
+}
+
+// isProgress reports whether a file holds progress that this program can read.
+func isProgress(data []byte) bool {
+	if len(data) > MostImported {
+		return false
+	}
+	k, err := read(data)
+	return err == nil && slices.Contains(slices.Collect(maps.Values(pageNames)), k.Page)
 }
 
 // takeOffered replaces the progress by that of the file.

@@ -16,6 +16,9 @@ type Input struct {
 	Heard  Heard
 	Audio  Audio
 	Update bool // a new version of the program has arrived
+
+	Address  string // of the page, without a fragment: what links begin with
+	CanShare bool   // the system has something to share with
 }
 
 // Heard is the newest sound that has reached the ear.

@@ -39,6 +39,24 @@ func (g *Game) layout() {
 		g.layProgress(p)
 	case helpPage:
 		g.layHelp(p)
+	case teacherPage:
+		g.layTeacher(p)
+	case writePage:
+		g.layWrite(p)
+	case draftPage:
+		g.layDraft(p)
+	case makePage:
+		g.layMake(p)
+	case givePage:
+		g.layGive(p)
+	case slipPage:
+		g.laySlip(p)
+	case bookPage:
+		g.layBook(p)
+	case takePage:
+		g.layTake(p)
+	case namePage:
+		g.layName(p)
 	}
 	g.refreshPictures()
 	g.putPictures()
@@ -46,6 +64,7 @@ func (g *Game) layout() {
 	if g.over != noOverlay {
 		g.layOverlay(p)
 	}
+	g.pointCamera()
 }
 
 // A frame is what stands on a page that shows sounds: pictures above, something
@@ -183,6 +202,10 @@ func (g *Game) placed(f frame) frame {
 		f.place = g.t("Practice")
 		f.wide = g.t("Practice: %d asked", g.session.asked)
 		f.back = ui.Widget{ID: "end", Label: g.t("End the set"), Face: g.t("End")}
+	}
+	if g.trial.on {
+		f.wide = g.t("Tried out: nothing of it is kept · %d of %d", g.at.exercise+1, n)
+		f.back = g.untryButton()
 	}
 	return f
 }

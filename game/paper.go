@@ -104,6 +104,14 @@ func (p *paper) height(s string, size float64, bold bool, width float64) float64
 	return lines(len(p.measure.Wrap(s, size, bold, width)), size)
 }
 
+// written lays a text field out at the top of r, and returns what is left below.
+func (p *paper) written(r ui.Rect, w ui.Widget) (rest ui.Rect) {
+	w.Role = ui.Written
+	w.Rect, rest = r.CutTop(ui.TextHeight(w.Text.Lines), p.gap)
+	p.widget(w)
+	return rest
+}
+
 func (p *paper) widget(w ui.Widget) { p.Widgets = append(p.Widgets, w) }
 
 // buttons lays buttons out side by side.
@@ -112,4 +120,21 @@ func (p *paper) buttons(r ui.Rect, widgets ...ui.Widget) {
 		widgets[i].Rect = c
 		p.widget(widgets[i])
 	}
+}
+
+// cut is as much of a text as fits into a width.
+func (p *paper) cut(s string, size float64, bold bool, width float64) string {
+	if p.measure(s, size, bold) <= width {
+		return s
+	}
+	r := []rune(s)
+	from, to := 0, len(r) // fits, does not fit
+	for from+1 < to {
+		if m := (from + to) / 2; p.measure(string(r[:m])+"…", size, bold) <= width {
+			from = m
+		} else {
+			to = m
+		}
+	}
+	return string(r[:from]) + "…"
 }

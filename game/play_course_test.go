@@ -177,8 +177,8 @@ func (p *player) take(what string) {
 	}
 	switch what {
 	case "link":
-		p.kept.link = w[0].Text
-		p.game.Copied(true)
+		p.kept.link = w[0].Link
+		p.game.Copied(w[0], true)
 		p.tick()
 	case "file":
 		p.kept.file = w[0].Text

@@ -1,6 +1,7 @@
 package game
 
 import (
+	"partialcredit/game/code"
 	"partialcredit/game/mark"
 	"partialcredit/game/ui"
 )
@@ -15,6 +16,8 @@ type Scene struct {
 	Partials *Partials // none where nil
 	Charts   []Chart
 	Tables   []Table
+	Code     *Code   // none where nil
+	Camera   ui.Rect // where the page shows what the camera sees, over everything; none where empty
 	Texts    []Text
 	Widgets  []ui.Widget // in the order of the Tab key
 	Focus    string      // the widget that has the keyboard's focus and shows it
@@ -25,6 +28,13 @@ type Scene struct {
 	Title string // for assistive devices: the heading of the page
 	Body  string // for assistive devices: the texts of the page
 	Say   string // for assistive devices: announced when it changes
+}
+
+// A Code is a QR code: dark on light in every theme, as large as whole pixels of the device allow in
+// the middle of Rect, its quiet zone within. Title or Body say what it holds.
+type Code struct {
+	Rect ui.Rect // on the panel where it lies within, else on the page
+	Code code.Code
 }
 
 // A Text is one line of text.

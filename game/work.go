@@ -3,6 +3,7 @@ package game
 import (
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
+	"partialcredit/game/slip"
 	"partialcredit/synth"
 )
 
@@ -24,7 +25,7 @@ type work struct {
 
 // UncoveredCap is the most marks for a target that was uncovered before it was
 // handed in.
-const UncoveredCap = 80
+const UncoveredCap = slip.UncoveredCap
 
 func newWork(e *sheet.Exercise) work {
 	return compare(e.Target, e.Start(), e.Controls)
@@ -59,10 +60,14 @@ func (g *Game) set(control int, v float64) {
 
 // handIn marks the learner's sound and keeps the marks.
 func (g *Game) handIn() {
+	g.roundSettings()
 	g.grade()
 	e := g.exercise()
+	g.attemptedMatch()
 	g.kept.add(e.ID, g.today(), g.work.marks)
-	g.kept.review(e.ID, g.work.marks >= matched, g.today())
+	if g.own() == nil {
+		g.kept.review(e.ID, g.work.marks >= matched, g.today())
+	}
 	g.say = g.verdict()
 	g.keep()
 }

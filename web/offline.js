@@ -49,6 +49,11 @@
         await persist();
       } catch (error) { /* see above */ }
     },
+    // Has the worker keep what reads codes too, now that somebody has used it.
+    keepScanner: function () {
+      if (!navigator.serviceWorker) return;
+      navigator.serviceWorker.ready.then(function (r) { r.active.postMessage('keep scanner'); });
+    },
     // A newer version waits on the device.
     ready: function () { return ready; },
     // Has f called when a newer version waits, now or later.

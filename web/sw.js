@@ -5,6 +5,7 @@
 // The build fills these in (cmd/desk/site/worker.go).
 const build = ''; // an id that changes with any file
 const files = {}; // each name, relative to this script, with its integrity (W3C Subresource Integrity)
+const later = {}; // those that are kept only once they have been used
 const developing = false; // then the network goes first, so that a reload shows what was changed
 
 const page = 'index.html';
@@ -26,7 +27,7 @@ async function keep(name) {
   const cache = await caches.open(mine);
   let response = lasts(name) ? await caches.match(address(name), { ignoreVary: true }) : undefined;
   if (!response) {
-    response = await fetch(address(name), { integrity: files[name], cache: lasts(name) ? 'default' : 'no-cache' });
+    response = await fetch(address(name), { integrity: files[name] || later[name], cache: lasts(name) ? 'default' : 'no-cache' });
     if (!response.ok) throw new Error(name + ' cannot be kept: the server answered with status ' + response.status);
   }
   // A page may not be opened with the result of a redirection.
@@ -37,6 +38,21 @@ async function keep(name) {
 // One after the other: a slow device is playing sound meanwhile.
 async function keepAll() {
   for (const name of Object.keys(files)) await keep(name);
+  if (await used()) await keepLater();
+}
+
+async function keepLater() {
+  for (const name of Object.keys(later)) await keep(name);
+}
+
+// Whether an earlier build has kept what is kept later.
+async function used() {
+  for (const name of await caches.keys()) {
+    if (!name.startsWith(family)) continue;
+    const requests = await (await caches.open(name)).keys();
+    if (requests.some(function (request) { return request.url.startsWith(address('scanner.')); })) return true;
+  }
+  return false;
 }
 
 // Removes the caches of earlier builds, unless a second page is open that may live on one of them. While
@@ -83,6 +99,7 @@ self.addEventListener('activate', function (event) { event.waitUntil(sweep()); }
 
 self.addEventListener('message', function (event) {
   if (event.data === 'update') self.skipWaiting();
+  if (event.data === 'keep scanner') event.waitUntil(keepLater().catch(function () { /* the next time */ }));
 });
 
 self.addEventListener('fetch', function (event) {

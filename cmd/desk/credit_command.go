@@ -11,7 +11,18 @@ import (
 	"partialcredit/cmd/desk/measure"
 )
 
-func runCredit(args []string, out io.Writer) error {
+var creditCommand = command{
+	name:    "credit",
+	summary: "measure the marks: the credit table",
+	help:    `Random targets are marked with every control moved away from them step by step.`,
+	examples: []example{
+		{"desk credit", "the whole table"},
+		{"desk credit -targets 4 -tries 0", "a quick look"},
+	},
+	run: runCredit,
+}
+
+func runCredit(d *desk, args []string) error {
 	flags := newFlags("credit")
 	targets := flags.Int("targets", 17, "how many random `targets` of each technique, 1 to 1000")
 	seed := flags.Uint64("seed", 1, "the `number` that chooses the targets")
@@ -19,7 +30,7 @@ func runCredit(args []string, out io.Writer) error {
 	file := flags.String("o", "", "the `file` to write; without it the table is printed")
 	amiss := flags.Bool("amiss", false, "print every reason that is not as it should be, too")
 	only := flags.String("technique", "", "measure this technique alone, its `name` as in the table")
-	if err := parseFlags(flags, args, out); err != nil {
+	if err := parseFlags(flags, args); err != nil {
 		return err
 	}
 	switch {
@@ -36,7 +47,7 @@ func runCredit(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return writeReport(*file, out, func(w io.Writer) {
+	return writeReport(*file, d.out, func(w io.Writer) {
 		t.Write(w, strings.Join(append([]string{"go run ./cmd/desk credit"}, args...), " "), measure.ThisMachine(""))
 		if *amiss {
 			fmt.Fprintf(w, "\n## Amiss\n\n")

@@ -2,14 +2,19 @@ package main
 
 import (
 	"fmt"
-	"io"
 
 	"partialcredit/cmd/desk/icons"
 	"partialcredit/cmd/desk/site"
 )
 
-func runIcons(args []string, out io.Writer) error {
-	if err := parseFlags(newFlags("icons"), args, out); err != nil {
+var iconsCommand = command{
+	name:    "icons",
+	summary: "paint the icons of the installed app from web/icon.svg",
+	run:     runIcons,
+}
+
+func runIcons(d *desk, args []string) error {
+	if err := parseFlags(newFlags("icons"), args); err != nil {
 		return err
 	}
 	root, err := site.FindRoot()
@@ -18,7 +23,7 @@ func runIcons(args []string, out io.Writer) error {
 	}
 	names, err := icons.Write(root)
 	for _, name := range names {
-		fmt.Fprintf(out, "Wrote %s.\n", name)
+		fmt.Fprintf(d.out, "Wrote %s.\n", name)
 	}
 	return err
 }

@@ -3,73 +3,98 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"os"
 )
 
-// command is one sub-command. Its run function reads its own flags from args.
+// command is one word of the desk. Its run function reads its own flags from args.
 type command struct {
-	name    string
-	summary string
-	run     func(args []string, out io.Writer) error
+	name     string
+	summary  string // one line, for the list of all words
+	words    string // what stands after the name beside flags: "SOUND"; "" for flags only
+	help     string // what one has to know to use it, broken to lines
+	examples []example
+	run      func(d *desk, args []string) error
 }
 
-// commands lists every sub-command in the order in which help shows them.
-var commands = []command{
-	{"serve", "build the app and serve it on this machine", runServe},
-	{"site", "write the app as a folder of static files", runSite},
-	{"render", "write a sound as a WAV file", runRender},
-	{"measure", "measure the sound against exact spectra and its rivals", runMeasure},
-	{"credit", "measure the marks: the credit table", runCredit},
-	{"icons", "paint the icons of the installed app from web/icon.svg", runIcons},
+// example is a command line that works, and what it does.
+type example struct{ line, what string }
+
+// desk is what a command reads from and writes to. What is asked for goes to out; progress and
+// whatever is wrong go to problems, so that out can be the input of another program.
+type desk struct {
+	in            io.Reader
+	out, problems io.Writer
+}
+
+// teaching lists the teacher's words in the order in which help shows them.
+var teaching = []command{
+	serveCommand,
+	siteCommand,
+	renderCommand,
+	drawCommand,
+}
+
+// developing lists the words for people who work on Partial Credit itself.
+var developing = []command{
+	measureCommand,
+	creditCommand,
+	iconsCommand,
 }
 
 func main() {
-	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+	os.Exit(run(os.Args[1:], &desk{os.Stdin, os.Stdout, os.Stderr}))
 }
 
-// run finds the sub-command, runs it and returns the exit code: 0 for success, 1 for a failure,
+// run finds the command, runs it and returns the exit code: 0 for success, 1 for a failure,
 // 2 for a command line that cannot be understood.
-func run(args []string, out, problems io.Writer) int {
+func run(args []string, d *desk) int {
 	if len(args) == 0 {
-		usage(problems)
+		usage(d.problems)
 		return 2
 	}
-	name := args[0]
-	if name == "help" || name == "-h" || name == "-help" || name == "--help" {
-		usage(out)
+	name, rest := args[0], args[1:]
+	if name == "help" && len(rest) == 1 {
+		name, rest = rest[0], []string{"-h"}
+	}
+	switch name {
+	case "help", "-h", "-help", "--help":
+		usage(d.out)
 		return 0
 	}
-	for _, c := range commands {
-		if c.name != name {
-			continue
-		}
-		err := c.run(args[1:], out)
-		var misuse *misuseError
-		switch {
-		case err == nil, errors.Is(err, flag.ErrHelp):
-			return 0
-		case errors.As(err, &misuse):
-			fmt.Fprintf(problems, "desk %s: %v\n", name, err)
-			return 2
-		default:
-			fmt.Fprintf(problems, "desk %s: %v\n", name, err)
-			return 1
-		}
+	c, ok := find(name)
+	if !ok {
+		fmt.Fprintf(d.problems, "desk: there is no command %q.\n\n", name)
+		usage(d.problems)
+		return 2
 	}
-	fmt.Fprintf(problems, "desk: there is no command %q.\n\n", name)
-	usage(problems)
-	return 2
+	err := c.run(d, rest)
+	var asked *helpAsked
+	var misuse *misuseError
+	switch {
+	case err == nil:
+		return 0
+	case errors.As(err, &asked):
+		c.explain(d.out, asked.flags)
+		return 0
+	case errors.As(err, &misuse):
+		fmt.Fprintf(d.problems, "desk %s: %v\n", name, err)
+		fmt.Fprintf(d.problems, "desk help %s explains it.\n", name)
+		return 2
+	default:
+		fmt.Fprintf(d.problems, "desk %s: %v\n", name, err)
+		return 1
+	}
 }
 
-func usage(w io.Writer) {
-	fmt.Fprintln(w, "Usage: desk COMMAND [FLAGS]")
-	fmt.Fprintln(w)
-	for _, c := range commands {
-		fmt.Fprintf(w, "  %-8s %s\n", c.name, c.summary)
+func find(name string) (command, bool) {
+	for _, list := range [][]command{teaching, developing} {
+		for _, c := range list {
+			if c.name == name {
+				return c, true
+			}
+		}
 	}
-	fmt.Fprintln(w)
-	fmt.Fprintln(w, "desk COMMAND -h lists the flags of a command.")
+	return command{}, false
 }

@@ -24,11 +24,13 @@ func TestCommandLine(t *testing.T) {
 		{"serve now", 2, "", "flags only"},
 		{"site", 2, "", "name the folder"},
 		{"measure -h", 0, "-quick", ""},
+		{"help measure", 0, "desk measure -quick", ""},
+		{"help paint", 2, "", `no command "paint"`},
 	}
 	for _, tt := range tests {
 		t.Run(tt.args, func(t *testing.T) {
 			var out, problems bytes.Buffer
-			code := run(strings.Fields(tt.args), &out, &problems)
+			code := run(strings.Fields(tt.args), &desk{strings.NewReader(""), &out, &problems})
 			if code != tt.code {
 				t.Errorf("exit code %d, want %d", code, tt.code)
 			}
@@ -48,7 +50,7 @@ func TestCommandLine(t *testing.T) {
 func TestMeasureWithoutABrowserSaysWhatToDo(t *testing.T) {
 	t.Setenv("BROWSER", "/nowhere/chromium")
 	var out, problems bytes.Buffer
-	if code := run([]string{"measure", "-quick"}, &out, &problems); code != 1 || out.Len() > 0 {
+	if code := run([]string{"measure", "-quick"}, &desk{strings.NewReader(""), &out, &problems}); code != 1 || out.Len() > 0 {
 		t.Errorf("exit code %d with output %q, want 1 with none", code, out.String())
 	}
 	for _, want := range []string{"/nowhere/chromium", "make chromium", "BROWSER="} {

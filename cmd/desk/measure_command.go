@@ -11,11 +11,22 @@ import (
 	"partialcredit/cmd/desk/site"
 )
 
-func runMeasure(args []string, out io.Writer) error {
+var measureCommand = command{
+	name:    "measure",
+	summary: "measure the sound against exact spectra and its rivals",
+	help:    `It takes some minutes and needs Chromium.`,
+	examples: []example{
+		{"desk measure -quick", "a part of it, in seconds"},
+		{"desk measure -o testdata/measured/sound.md", "all of it, into the table of the project"},
+	},
+	run: runMeasure,
+}
+
+func runMeasure(d *desk, args []string) error {
 	flags := newFlags("measure")
 	file := flags.String("o", "", "the `file` to write; without it the table is printed")
 	quick := flags.Bool("quick", false, "measure a part only, in seconds instead of minutes")
-	if err := parseFlags(flags, args, out); err != nil {
+	if err := parseFlags(flags, args); err != nil {
 		return err
 	}
 	root, err := site.FindRoot()
@@ -26,7 +37,7 @@ func runMeasure(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return writeReport(*file, out, func(w io.Writer) {
+	return writeReport(*file, d.out, func(w io.Writer) {
 		report.Write(w, strings.Join(append([]string{"go run ./cmd/desk measure"}, args...), " "))
 	})
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"net"
 	"net/http"
 	"strconv"
@@ -14,11 +13,24 @@ import (
 	"partialcredit/cmd/desk/site"
 )
 
-func runServe(args []string, out io.Writer) error {
+var serveCommand = command{
+	name:    "serve",
+	summary: "build the app and serve it on this machine",
+	help: `It builds the app from this folder, serves it until Ctrl+C, and builds it anew when its
+source has changed. Only this machine can reach it unless -host says otherwise.`,
+	examples: []example{
+		{"desk serve", "serve on http://localhost:8080"},
+		{"desk serve -port 0", "on any port that is free; the address is printed"},
+		{"desk serve -host 0.0.0.0", "for a classroom: every machine of the network can reach it"},
+	},
+	run: runServe,
+}
+
+func runServe(d *desk, args []string) error {
 	flags := newFlags("serve")
 	port := flags.Int("port", 8080, "the TCP `port`; 0 takes any free one")
 	host := flags.String("host", "localhost", "the `address` to listen on; only this machine can reach localhost")
-	if err := parseFlags(flags, args, out); err != nil {
+	if err := parseFlags(flags, args); err != nil {
 		return err
 	}
 	listener, err := listen(*host, *port)
@@ -31,7 +43,7 @@ func runServe(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintln(out, "Building the app; the first time takes a minute or so.")
+	fmt.Fprintln(d.out, "Building the app; the first time takes a minute or so.")
 	options := site.Options{Root: root, Brotli: site.FastBrotli, Developing: true}
 	fresh := site.NewFresh(root, func(ctx context.Context) (*site.Site, error) {
 		return site.Build(ctx, options)
@@ -40,7 +52,7 @@ func runServe(args []string, out io.Writer) error {
 		return err
 	}
 	actual := listener.Addr().(*net.TCPAddr).Port
-	fmt.Fprintf(out, "Partial Credit is at http://%s (stop with Ctrl+C).\n", net.JoinHostPort(*host, strconv.Itoa(actual)))
+	fmt.Fprintf(d.out, "Partial Credit is at http://%s (stop with Ctrl+C).\n", net.JoinHostPort(*host, strconv.Itoa(actual)))
 	server := &http.Server{Handler: site.Handler(fresh.Site), ReadHeaderTimeout: 10 * time.Second}
 	return server.Serve(listener)
 }

@@ -3,15 +3,24 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 
 	"partialcredit/cmd/desk/site"
 )
 
-func runSite(args []string, out io.Writer) error {
+var siteCommand = command{
+	name:    "site",
+	summary: "write the app as a folder of static files",
+	help:    `The folder holds all of the app and can be put onto any web server, or onto a stick.`,
+	examples: []example{
+		{"desk site -o public", "write it into the folder public"},
+	},
+	run: runSite,
+}
+
+func runSite(d *desk, args []string) error {
 	flags := newFlags("site")
 	folder := flags.String("o", "", "the `folder` to write; it is made when it does not exist")
-	if err := parseFlags(flags, args, out); err != nil {
+	if err := parseFlags(flags, args); err != nil {
 		return err
 	}
 	if *folder == "" {
@@ -29,8 +38,8 @@ func runSite(args []string, out io.Writer) error {
 		return err
 	}
 	raw, brotli, gzip := built.Sizes()
-	fmt.Fprintf(out, "Wrote %d files to %s.\n", len(built.Files), *folder)
-	fmt.Fprintf(out, "A first visit transfers %.2f MB with brotli, %.2f MB with gzip, %.2f MB uncompressed.\n",
+	fmt.Fprintf(d.out, "Wrote %d files to %s.\n", len(built.Files), *folder)
+	fmt.Fprintf(d.out, "A first visit transfers %.2f MB with brotli, %.2f MB with gzip, %.2f MB uncompressed.\n",
 		megabytes(brotli), megabytes(gzip), megabytes(raw))
 	return nil
 }

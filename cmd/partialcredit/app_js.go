@@ -19,6 +19,12 @@ const storageKey = "progress"
 // asideKey is where progress is set aside that this version cannot read.
 const asideKey = "progress.aside"
 
+// teacherKey is where what a teacher keeps is kept.
+const teacherKey = "teacher"
+
+// teacherAsideKey is where that is set aside that this version cannot read.
+const teacherAsideKey = "teacher.aside"
+
 // saveEvery is how often a change is written to the device at most.
 const saveEvery = 300 * time.Millisecond
 
@@ -36,7 +42,11 @@ type app struct {
 	failed   bool
 	language string // BCP 47, that the page was told
 	mirrored int
+	dressed  look
+	address  string
+	canShare bool
 	saved    int
+	filed    int
 	savedAt  time.Duration
 }
 
@@ -44,14 +54,19 @@ func newApp(page *browser.Page, out speaker.Speaker) *app {
 	a := &app{
 		game: game.New(sheet.Course(), page.Load(storageKey), view.Measure()),
 		page: page, speaker: out,
+		address: page.Address(), canShare: page.CanShare(),
 		window: speaker.Window{Samples: make([]float32, game.Window), Cycle: make([]float32, game.Window)},
 	}
 	if old := a.game.Unread(); old != nil {
 		page.Save(asideKey, old) // what cannot be kept aside is lost: the learner is told of the rest
 	}
+	if old := page.Load(teacherKey); !a.game.Unfile(old) {
+		page.Save(teacherAsideKey, old)
+	}
 	a.game.Speak(page.Languages())
 	a.game.Follow(page.Fragment())
 	page.OnFragment(a.game.Follow)
+	page.OnArrival(game.MostDropped, a.game.Dropped, a.game.Pasted)
 	return a
 }
 
@@ -72,6 +87,7 @@ func (a *app) Update(w, h float64) error {
 		a.language = tag
 		a.page.SetLanguage(tag)
 	}
+	a.dress()
 	if rev := a.game.Layout(); rev != a.mirrored {
 		a.mirrored = rev
 		a.page.Mirror(a.game.Scene())
@@ -90,6 +106,7 @@ func (a *app) obey() {
 		Now: a.page.Now(), Date: time.Now(), Random: rand.Uint64(), W: a.w, H: a.h, Events: a.page.Events(),
 		Heard: game.Heard{Samples: a.window.Samples, Cycle: a.window.Cycle, Item: a.window.Item},
 		Audio: audio(a.speaker.State()), Update: a.page.UpdateReady(),
+		Address: a.address, CanShare: a.canShare,
 	})
 	a.grant()
 	if p := a.game.Program(); p.Gap != a.program.Gap || p.Once != a.program.Once || !slices.Equal(p.Items, a.program.Items) {
@@ -99,36 +116,69 @@ func (a *app) obey() {
 	a.speaker.SetVolume(a.game.Volume())
 }
 
-// grant does what the game wishes of the page.
+// grant does what the game wishes of the page, and what it wishes then.
 func (a *app) grant() {
-	for _, w := range a.game.Wishes() {
-		switch w.Kind {
-		case game.Copy:
-			a.page.Copy(a.page.Address()+w.Text, func(ok bool) {
-				if !ok {
-					a.page.SetFragment(w.Text)
-				}
-				a.game.Copied(ok)
-			})
-		case game.Download:
-			a.page.Download(w.Name, w.Text)
-		case game.OpenFile:
-			a.page.OpenFile(".json,application/json", game.MostImported, a.game.Import)
-		case game.Renew:
-			a.save()
-			a.page.Update()
+	for wishes := a.game.Wishes(); len(wishes) > 0; wishes = a.game.Wishes() {
+		for _, w := range wishes {
+			a.grantOne(w)
 		}
 	}
 }
 
-// save keeps what has changed since the last time.
-func (a *app) save() {
-	rev := a.game.Kept()
-	if rev == a.saved {
+func (a *app) grantOne(w game.Wish) {
+	switch w.Kind {
+	case game.Copy:
+		a.page.Copy(w.Message(a.address), func(ok bool) {
+			if !ok && w.Link != "" {
+				a.page.SetFragment(w.Link)
+			}
+			a.game.Copied(w, ok)
+		})
+	case game.Share:
+		a.share(w)
+	case game.Print:
+		a.page.Print(w.Text, func(ok bool) { a.game.Printed(w, ok) })
+	case game.Download:
+		a.page.Download(w.Name, w.Type, w.Text)
+	case game.OpenFile:
+		a.page.OpenFiles(w.Accept, w.Many, w.Most, func(f []game.File) { a.game.Opened(w.Purpose, f) })
+	case game.Scan:
+		a.page.Scan(w.Rect, a.game.Scanned, a.game.ScanFailed)
+	case game.StopScan:
+		a.page.StopScan()
+	case game.ScanPictures:
+		a.page.ScanPictures(a.game.Scanned, a.game.ScanFailed)
+	case game.Renew:
+		a.save()
+		a.page.Update()
+	}
+}
+
+func (a *app) share(w game.Wish) {
+	if !a.canShare {
+		a.game.Shared(w, false)
 		return
 	}
-	a.saved, a.savedAt = rev, a.page.Now()
-	if err := a.page.Save(storageKey, a.game.Save()); err != nil {
+	address := ""
+	if w.Link != "" {
+		address = a.address + w.Link
+	}
+	a.page.Share(w.Title, w.Text, address, w.Name, w.Type, w.File,
+		func() { a.game.Shared(w, true) }, func() { a.game.Shared(w, false) })
+}
+
+// save keeps what has changed since the last time.
+func (a *app) save() {
+	a.keep(&a.saved, a.game.Kept(), storageKey, a.game.Save)
+	a.keep(&a.filed, a.game.Filed(), teacherKey, a.game.File)
+}
+
+func (a *app) keep(saved *int, now int, key string, data func() []byte) {
+	if *saved == now {
+		return
+	}
+	*saved, a.savedAt = now, a.page.Now()
+	if err := a.page.Save(key, data()); err != nil {
 		a.game.Tell(err.Error())
 	}
 }
@@ -161,10 +211,24 @@ func (a *app) Strong() bool { return a.page.Contrast() }
 func (a *app) Reduced() bool { return a.page.Reduced() }
 
 // Idle lets the view rest.
-func (a *app) Idle() bool { return a.game.Idle() && a.game.Kept() == a.saved }
+func (a *app) Idle() bool {
+	return a.game.Idle() && a.game.Kept() == a.saved && a.game.Filed() == a.filed
+}
 
 // Frames has the browser give frames or none.
 func (a *app) Frames(on bool) { a.page.Frames(on) }
+
+// A look is what the colours depend on.
+type look struct{ known, dark, strong bool }
+
+// dress gives the page's text fields the colours of the view.
+func (a *app) dress() {
+	if now := (look{true, a.Dark(), a.Strong()}); now != a.dressed {
+		a.dressed = now
+		ground, ink, hint := view.Field(now.dark, now.strong)
+		a.page.Dress(ground, ink, hint, now.dark)
+	}
+}
 
 // Dark tells which theme to draw.
 func (a *app) Dark() bool {

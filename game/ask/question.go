@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"partialcredit/game/chance"
 	"partialcredit/game/practice"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
@@ -29,7 +30,7 @@ var (
 const Rove = 6
 
 // naming asks for the item-th answer.
-func naming(e *sheet.Exercise, item int, s *source) Question {
+func naming(e *sheet.Exercise, item int, s *chance.Source) Question {
 	a := e.Answers[item]
 	q := Question{Right: item, Item: a.Name}
 	for _, other := range e.Answers {
@@ -37,7 +38,7 @@ func naming(e *sheet.Exercise, item int, s *source) Question {
 	}
 	sound := a.Sound
 	for i := range a.Vary {
-		a.Vary[i].Apply(&sound, s.part())
+		a.Vary[i].Apply(&sound, s.Part())
 	}
 	note(e, s, &sound)
 	q.put(sound, s)
@@ -52,7 +53,7 @@ func naming(e *sheet.Exercise, item int, s *source) Question {
 }
 
 // comparing asks whether the sounds of the item-th pair are the same.
-func comparing(e *sheet.Exercise, item int, s *source) Question {
+func comparing(e *sheet.Exercise, item int, s *chance.Source) Question {
 	p := e.Pairs[item]
 	q := Question{Answers: Comparison, Right: 1, Item: p.Name}
 	if p.Same {
@@ -60,12 +61,12 @@ func comparing(e *sheet.Exercise, item int, s *source) Question {
 	}
 	one, other := p.One, p.Other
 	for i := range p.Vary {
-		at := s.part()
+		at := s.Part()
 		p.Vary[i].Apply(&one, at)
 		p.Vary[i].Apply(&other, at)
 	}
 	note(e, s, &one, &other)
-	if s.below(2) == 1 {
+	if s.Below(2) == 1 {
 		one, other = other, one
 	}
 	q.put(one, s)
@@ -74,8 +75,8 @@ func comparing(e *sheet.Exercise, item int, s *source) Question {
 }
 
 // limiting asks which of three sounds differs by v.
-func limiting(e *sheet.Exercise, v float64, s *source) Question {
-	q := Question{Answers: Intervals, Right: practice.Different(s.part()), Value: v}
+func limiting(e *sheet.Exercise, v float64, s *chance.Source) Question {
+	q := Question{Answers: Intervals, Right: practice.Different(s.Part()), Value: v}
 	same, different := e.Target, e.Target
 	e.Quantity.Apply(&different, v)
 	note(e, s, &same, &different)
@@ -98,19 +99,19 @@ func limiting(e *sheet.Exercise, v float64, s *source) Question {
 }
 
 // put adds a sound at a level of its own.
-func (q *Question) put(sound synth.Sound, s *source) {
+func (q *Question) put(sound synth.Sound, s *chance.Source) {
 	q.Sounds = append(q.Sounds, sound)
-	q.Louder = append(q.Louder, -Rove*s.part())
+	q.Louder = append(q.Louder, -Rove*s.Part())
 }
 
 // note gives the sounds of one question one note out of those of the exercise. A
 // pair that has notes of its own keeps what lies between them.
-func note(e *sheet.Exercise, s *source, sounds ...*synth.Sound) {
+func note(e *sheet.Exercise, s *chance.Source, sounds ...*synth.Sound) {
 	if e.Notes == nil {
 		return
 	}
 	low, high := int(e.Notes[0]), int(e.Notes[1])
-	by := float64(low+s.below(high-low+1)) - sounds[0].Note
+	by := float64(low+s.Below(high-low+1)) - sounds[0].Note
 	f, _ := synth.FieldByName("note")
 	for _, sound := range sounds {
 		sound.Note = f.Clamp(sound.Note + by)

@@ -3,6 +3,7 @@ package ask
 import (
 	"slices"
 
+	"partialcredit/game/chance"
 	"partialcredit/game/practice"
 	"partialcredit/game/sheet"
 )
@@ -16,7 +17,7 @@ type Run struct {
 
 // Question is the i-th question, from 0 to how many have been answered.
 func (r *Run) Question(e *sheet.Exercise, i int) Question {
-	s := draws(r.Seed, i)
+	s := chance.Draws(r.Seed, i)
 	switch e.Kind {
 	case sheet.Name:
 		return naming(e, r.item(len(e.Answers), i), s)
@@ -34,12 +35,12 @@ func About(e *sheet.Exercise, item string, seed uint64) (q Question, ok bool) {
 	case sheet.Name:
 		i := slices.IndexFunc(e.Answers, func(a sheet.Answer) bool { return a.Name == item })
 		if i >= 0 {
-			return naming(e, i, draws(seed, 0)), true
+			return naming(e, i, chance.Draws(seed, 0)), true
 		}
 	case sheet.Same:
 		i := slices.IndexFunc(e.Pairs, func(p sheet.Pair) bool { return p.Name == item })
 		if i >= 0 {
-			return comparing(e, i, draws(seed, 0)), true
+			return comparing(e, i, chance.Draws(seed, 0)), true
 		}
 	}
 	return Question{}, false
@@ -59,7 +60,7 @@ func Items(e *sheet.Exercise) (items []string) {
 // item is what the i-th question asks after: all n come once, in a random order,
 // before any comes again.
 func (r *Run) item(n, i int) int {
-	return draws(r.Seed, -1-i/n).order(n)[i%n]
+	return chance.Draws(r.Seed, -1-i/n).Order(n)[i%n]
 }
 
 // Done says whether the run has ended.
@@ -131,7 +132,7 @@ func (r *Run) Staircase(e *sheet.Exercise) practice.Staircase { return r.stairca
 func (r *Run) staircase(e *sheet.Exercise, n int) practice.Staircase {
 	s := practice.Staircase{Start: e.Quantity.Start, Min: e.Quantity.Least, Max: e.Quantity.Most}
 	for i, answer := range r.Answers[:min(n, len(r.Answers))] {
-		s.Answer(answer == practice.Different(draws(r.Seed, i).part()))
+		s.Answer(answer == practice.Different(chance.Draws(r.Seed, i).Part()))
 	}
 	return s
 }

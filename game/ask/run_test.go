@@ -7,6 +7,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"partialcredit/game/chance"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
@@ -202,7 +203,7 @@ func TestSimulatedListenerIsRecovered(t *testing.T) {
 	const threshold, slope, lapse = 0.01, 1.5, 0.02
 	// the scale at which the listener is right in 70.71 % (Levitt 1971)
 	scale := threshold / math.Pow(-math.Log(1-(math.Sqrt2/2-1.0/3)/(2.0/3-lapse)), 1/slope)
-	ears := source{99}
+	ears := chance.From(99)
 	sum, runs := 0.0, 0
 	for seed := range uint64(500) {
 		r := Run{Seed: seed}
@@ -210,7 +211,7 @@ func TestSimulatedListenerIsRecovered(t *testing.T) {
 			q := r.Question(e, len(r.Answers))
 			p := 1.0/3 + (2.0/3-lapse)*(1-math.Exp(-math.Pow(q.Value/scale, slope)))
 			answer := q.Right
-			if ears.part() >= p {
+			if ears.Part() >= p {
 				answer = (answer + 1) % 3
 			}
 			r.Answer(e, answer)

@@ -7,8 +7,8 @@ import (
 	"partialcredit/game/ui"
 )
 
-// A dom is the mirror's part of the page: transparent, over the canvas, and
-// open to everything but pointers.
+// A dom is the mirror's part of the page, over the canvas: transparent and open to
+// everything but pointers, except for the text fields, which are seen and touched.
 type dom struct {
 	root, title, body, announce, controls js.Value
 	elements                              map[string]js.Value
@@ -20,9 +20,9 @@ type dom struct {
 const idAttribute = "data-widget"
 
 const (
-	rootStyle    = "position:absolute;inset:0;overflow:hidden;contain:strict;opacity:0;pointer-events:none"
-	wordsStyle   = "position:absolute;top:0;left:0;margin:0;white-space:pre-line"
-	controlStyle = "position:absolute;box-sizing:border-box;margin:0;padding:0;border:0;overflow:hidden;pointer-events:none"
+	rootStyle    = "position:absolute;inset:0;overflow:hidden;contain:strict;pointer-events:none"
+	wordsStyle   = "position:absolute;top:0;left:0;margin:0;white-space:pre-line;opacity:0"
+	controlStyle = "position:absolute;box-sizing:border-box;margin:0;padding:0;border:0;overflow:hidden;pointer-events:none;opacity:0"
 )
 
 func (p *Page) openMirror() {
@@ -76,8 +76,7 @@ func (p *Page) applyOne(x *edit) {
 	e := d.elements[x.id]
 	switch x.do {
 	case insert:
-		e = p.create(x.name, controlStyle)
-		e.Set("type", map[string]string{"button": "button", "input": "range"}[x.name])
+		e = p.createControl(x.name)
 		e.Call("setAttribute", idAttribute, x.id)
 		d.elements[x.id] = e
 		d.controls.Call("insertBefore", e, d.element(x.value))
@@ -91,7 +90,7 @@ func (p *Page) applyOne(x *edit) {
 	case removeAttr:
 		e.Call("removeAttribute", x.name)
 	case setValue:
-		e.Set("value", x.value)
+		setElementValue(e, x.value)
 	case setText:
 		e.Set("textContent", x.value)
 	case place:
@@ -146,10 +145,10 @@ func (p *Page) focus(id string) {
 	p.noteFocus(p.visible(id))
 }
 
-// visible is id where its focus should be seen: not after a finger or the mouse
-// has set it.
+// visible is id where its focus should be seen: on a text field always, on others
+// not after a finger or the mouse has set it.
 func (p *Page) visible(id string) string {
-	if p.keyboard.away {
+	if p.keyboard.away && !p.mirror.written(id) {
 		return ""
 	}
 	return id
@@ -181,17 +180,22 @@ func (p *Page) listenMirror() {
 		}
 	})
 	p.listen(d.root, "click", func(e js.Value) {
-		if id := d.idOf(e.Get("target")); id != "" && !p.keyboard.pressing() {
+		if id := d.idOf(e.Get("target")); id != "" && !p.keyboard.pressing() && !p.mirror.written(id) {
 			p.queue.push(ui.Event{Kind: ui.Press, At: p.at(e), Widget: id})
 			p.wake()
 		}
 	})
 	p.listen(d.root, "input", func(e js.Value) {
 		id := d.idOf(e.Get("target"))
+		if p.mirror.written(id) {
+			p.takeText(e)
+			return
+		}
 		v, ok := p.mirror.answer(id, e.Get("target").Get("valueAsNumber").Float())
 		if ok {
 			p.queue.push(ui.Event{Kind: ui.SetValue, At: p.at(e), Widget: id, Value: v})
 			p.wake()
 		}
 	})
+	p.listenFields()
 }

@@ -47,7 +47,12 @@ func (p *Page) keyDown(e js.Value) {
 		ctrl:      e.Get("ctrlKey").Bool(),
 		meta:      e.Get("metaKey").Bool(),
 		alt:       e.Get("altKey").Bool(),
-		composing: e.Get("isComposing").Bool(),
+		composing: e.Get("isComposing").Bool() || e.Get("keyCode").Int() == 229,
+	}
+	if id := p.dom.idOf(target); p.mirror.written(id) {
+		p.keyboard.away = p.keyboard.away && k.key != "Tab"
+		p.fieldKey(id, k, e)
+		return
 	}
 	if k.key == "Tab" || k.ours() {
 		p.keyboard.away = false

@@ -39,6 +39,12 @@ func repeats(key string) bool {
 	return false
 }
 
+// leaves reports whether the keystroke leaves a text field: Escape and, where it has
+// but one line, Enter.
+func (k *keystroke) leaves(oneLine bool) bool {
+	return !k.composing && !k.ctrl && !k.meta && !k.alt && (k.key == "Escape" || k.key == "Enter" && oneLine)
+}
+
 // scrolls reports whether the browser scrolls by the key. A page that is larger
 // than the window leaves it to it, but on a ruler.
 func (k *keystroke) scrolls() bool {

@@ -18,6 +18,7 @@ type mirror struct {
 	toggles          map[string]bool // the buttons that have been on: they can be pressed in
 	edits            []edit
 	language         *words.Language // of what the mirror adds; English where nil
+	composing        string          // the text field in which an input method puts letters together; none where empty
 }
 
 // speak changes the language. What is added to a widget's own words is said
@@ -33,7 +34,7 @@ func (m *mirror) speak(l *words.Language) {
 type edit struct {
 	do    verb
 	id    string // of a widget
-	name  string // of an attribute; for insert, the HTML element
+	name  string // of an attribute; for insert, what kind of element
 	value string // for insert and move: the widget it comes before, the end where empty
 	rect  ui.Rect
 }
@@ -46,7 +47,7 @@ const (
 	remove           //
 	setAttr          //
 	removeAttr       //
-	setValue         // of a range input
+	setValue         // of a range input or a text field
 	setText          // of a button
 	place            // where it lies on the screen
 	setTitle         // the heading, to value
@@ -84,6 +85,19 @@ func (m *mirror) answer(id string, v float64) (value float64, ok bool) {
 	return r.Value, true
 }
 
+// typed notes that a text field has s in it now.
+func (m *mirror) typed(id, s string) bool {
+	if !m.written(id) {
+		return false
+	}
+	m.widgets[find(m.widgets, id)].Text.Value = s
+	return true
+}
+
+// compose notes that an input method begins to put letters together in a text
+// field, or has ended. Until it has, what the game makes of the text waits.
+func (m *mirror) compose(id string) { m.composing = id }
+
 // rulerUnder is the ruler under a point; none where empty.
 func (m *mirror) rulerUnder(x, y float64) string {
 	for i := range m.widgets {
@@ -98,6 +112,17 @@ func (m *mirror) rulerUnder(x, y float64) string {
 func (m *mirror) ruled(id string) bool {
 	i := find(m.widgets, id)
 	return i >= 0 && m.widgets[i].Role == ui.Ruled
+}
+
+// written reports whether a widget is a text field.
+func (m *mirror) written(id string) bool {
+	i := find(m.widgets, id)
+	return i >= 0 && m.widgets[i].Role == ui.Written
+}
+
+// oneLine reports whether a widget is a text field of one line.
+func (m *mirror) oneLine(id string) bool {
+	return m.written(id) && m.widgets[find(m.widgets, id)].Text.Lines <= 1
 }
 
 // first is the widget that takes the focus when the one that had it is gone;
@@ -118,14 +143,18 @@ func (m *mirror) region(do verb, old *string, now string) {
 	}
 }
 
-// removeGone removes what is not among the widgets, or is with another role.
+// removeGone removes what is not among the widgets, or is with another kind of
+// element.
 func (m *mirror) removeGone(widgets []ui.Widget) {
 	kept := m.widgets[:0]
 	for _, w := range m.widgets {
-		if i := find(widgets, w.ID); i >= 0 && widgets[i].Role == w.Role {
+		if i := find(widgets, w.ID); i >= 0 && element(&widgets[i]) == element(&w) {
 			kept = append(kept, w)
 		} else {
 			m.edits = append(m.edits, edit{do: remove, id: w.ID})
+			if m.composing == w.ID {
+				m.composing = ""
+			}
 		}
 	}
 	m.widgets = kept
@@ -139,6 +168,11 @@ func (m *mirror) mirrorAt(i int, w *ui.Widget) {
 		}
 		m.toggles[w.ID] = true
 	}
+	if m.composing == w.ID && m.written(w.ID) && w.Role == ui.Written {
+		waits := *w
+		waits.Text.Value = m.widgets[find(m.widgets, w.ID)].Text.Value
+		w = &waits
+	}
 	if i < len(m.widgets) && m.widgets[i] == *w {
 		return
 	}
@@ -149,7 +183,7 @@ func (m *mirror) mirrorAt(i int, w *ui.Widget) {
 	var old *ui.Widget
 	switch at := find(m.widgets, w.ID); {
 	case at < 0:
-		m.edits = append(m.edits, edit{do: insert, id: w.ID, name: element(w.Role), value: before})
+		m.edits = append(m.edits, edit{do: insert, id: w.ID, name: element(w), value: before})
 		m.widgets = append(m.widgets, ui.Widget{})
 		copy(m.widgets[i+1:], m.widgets[i:])
 	default:
@@ -184,9 +218,18 @@ func (m *mirror) describe(old, w *ui.Widget) {
 		}
 		m.edits = append(m.edits, edit{do: do, id: w.ID, name: p.name, value: p.value})
 	}
-	if old == nil || old.Rect != w.Rect {
-		m.edits = append(m.edits, edit{do: place, id: w.ID, rect: w.Rect})
+	if old == nil || bounds(old) != bounds(w) {
+		m.edits = append(m.edits, edit{do: place, id: w.ID, rect: bounds(w)})
 	}
+}
+
+// bounds is where the element of w lies: a text field within the frame that the
+// canvas draws.
+func bounds(w *ui.Widget) ui.Rect {
+	if w.Role == ui.Written {
+		return w.Field().Inset(2)
+	}
+	return w.Rect
 }
 
 // A property is one thing that an element says.
@@ -198,7 +241,7 @@ type property struct {
 }
 
 // properties lists everything the element of w says: for every widget of one
-// role the same names in the same order.
+// kind of element the same names in the same order.
 func (m *mirror) properties(w *ui.Widget) []property {
 	common := []property{
 		flag("disabled", w.Disabled),
@@ -212,6 +255,13 @@ func (m *mirror) properties(w *ui.Widget) []property {
 			property{do: setAttr, name: "aria-valuetext", value: w.Ruler.Text},
 			property{do: setAttr, name: "max", value: number(r.most)},
 			property{do: setValue, value: number(r.value)}) // after max, which would bound it
+	}
+	if w.Role == ui.Written {
+		return append(common,
+			property{do: setAttr, name: "aria-label", value: w.Label},
+			property{do: setAttr, name: "placeholder", value: w.Text.Hint, absent: w.Text.Hint == ""},
+			property{do: setAttr, name: "maxlength", value: strconv.Itoa(w.Text.Most), absent: w.Text.Most <= 0},
+			property{do: setValue, value: w.Text.Value})
 	}
 	return append(common,
 		property{do: setText, value: m.spoken(w)},
@@ -239,9 +289,16 @@ func (m *mirror) spoken(w *ui.Widget) string {
 	return s
 }
 
-func element(r ui.Role) string {
-	if r == ui.Ruled {
-		return "input"
+// element is what kind of element a widget has: the type of an input, but for
+// buttons and for texts of several lines.
+func element(w *ui.Widget) string {
+	switch {
+	case w.Role == ui.Ruled:
+		return "range"
+	case w.Role == ui.Written && w.Text.Lines > 1:
+		return "textarea"
+	case w.Role == ui.Written:
+		return "text"
 	}
 	return "button"
 }

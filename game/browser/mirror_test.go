@@ -110,7 +110,7 @@ func TestMirrorSaysWhatTheSceneShows(t *testing.T) {
 	want := `# T
 B
 ! S
-r input "" value 3 map[aria-label:Ruler r aria-valuetext:3 cm max:10] {0 0 200 44}
+r range "" value 3 map[aria-label:Ruler r aria-valuetext:3 cm max:10] {0 0 200 44}
 gone button "Button gone" value  map[aria-keyshortcuts:G disabled: tabindex:-1] {1 2 44 44}
 entry button "Button entry, 87 marks" value  map[] {1 2 44 44}
 7 button "Button 7, marked" value  map[aria-current:true] {1 2 44 44}

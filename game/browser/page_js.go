@@ -28,6 +28,7 @@ type Page struct {
 	audio    audio
 	line     line
 	offline  offline
+	scanner  scanner
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.

@@ -53,6 +53,12 @@ func (g *grid) take(sound []float32) (*features, *heard) {
 	return g.measure(sound), hear(&g.kit, sound, Rate, g.note)
 }
 
+// features measures a sound of the grid's length.
+func (g *grid) features(sound []float32) *features {
+	defer g.borrow()()
+	return g.measure(sound)
+}
+
 // room returns n values of a buffer, which grows as needed.
 func room[T any](buffer *[]T, n int) []T {
 	if cap(*buffer) < n {

@@ -24,7 +24,7 @@ type Reference struct {
 	take   *take.Take // instead of the sound, where the target was recorded
 	grid   *grid
 	target *features // nil for silence
-	heard  *heard
+	heard  *heard    // nil until reasons are asked for
 	places []place
 }
 
@@ -39,10 +39,17 @@ type Result struct {
 
 // Prepare renders and measures a target.
 func Prepare(target synth.Sound) *Reference {
+	r := Measure(target)
+	r.listen()
+	return r
+}
+
+// Measure is Prepare for whoever wants [Reference.Marks] without reasons.
+func Measure(target synth.Sound) *Reference {
 	seconds := listening(target)
 	g := newGrid(seconds, fundamental(target))
 	r := &Reference{sound: target, grid: g}
-	r.target, r.heard = g.take(perform(target, seconds))
+	r.target = g.features(perform(target, seconds))
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
@@ -57,11 +64,11 @@ func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	if r.take != nil {
 		return r.side().mark(side{sound: yours}, times)
 	}
+	r.listen()
 	y, h := r.grid.take(perform(yours, r.grid.seconds))
-	heard := r.distance(y)
-	steps := math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours)))
+	steps, heard := r.steps(yours, y)
 	result := Result{
-		Marks:   credit(steps / times),
+		Marks:   Credit(steps, times),
 		Steps:   steps,
 		Heard:   heard,
 		Reasons: reasons(r.heard, h),
@@ -71,6 +78,38 @@ func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	}
 	return result
 }
+
+// listen hears the target, once.
+func (r *Reference) listen() {
+	if r.heard == nil {
+		defer r.grid.borrow()()
+		r.heard = hear(&r.grid.kit, perform(r.sound, r.grid.seconds), Rate, r.grid.note)
+	}
+}
+
+// Marks are those that [Reference.Mark] gives, alone and in half the time.
+func (r *Reference) Marks(yours synth.Sound, times float64) float64 {
+	steps, _ := r.Count(yours)
+	return Credit(steps, times)
+}
+
+// Seconds is how long the sounds are that are compared with the target.
+func (r *Reference) Seconds() float64 { return r.grid.seconds }
+
+// Count is [Result.Steps] and [Result.Heard], as soon.
+func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
+	return r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
+}
+
+// steps counts how far a sound with features y is from the target, and how far the
+// features alone would have it.
+func (r *Reference) steps(yours synth.Sound, y *features) (steps, heard float64) {
+	heard = r.distance(y)
+	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours))), heard
+}
+
+// Credit is the mark at a number of just-noticeable steps, each taken times as large.
+func Credit(steps, times float64) float64 { return credit(steps / times) }
 
 // How many times more, and less, than the sounds say may a step on a control
 // be worth. Wide, because the distance of the features means up to eight times

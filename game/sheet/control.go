@@ -16,6 +16,7 @@ type Control struct {
 	Min    float64  // the field's own range where it is left out
 	Max    float64
 	Start  float64 // the field's default where it is left out
+	Draw   *Range  // where the target of a sheet that varies is drawn from; all of the range where nil
 
 	field *synth.Field
 }
@@ -33,7 +34,10 @@ func (c *Control) Get(s *synth.Sound) float64 { return c.field.Get(s) }
 
 // Set puts v, brought into the control's range, into every field.
 func (c *Control) Set(s *synth.Sound, v float64) {
-	v = max(c.Min, min(c.Max, c.field.Clamp(v)))
+	c.put(s, max(c.Min, min(c.Max, c.field.Clamp(v))))
+}
+
+func (c *Control) put(s *synth.Sound, v float64) {
 	for _, name := range c.Fields {
 		if f, ok := synth.FieldByName(name); ok {
 			f.Set(s, v)
@@ -50,6 +54,7 @@ func (c *Control) UnmarshalJSON(data []byte) error {
 		Min   json.RawMessage
 		Max   json.RawMessage
 		Start json.RawMessage
+		Draw  []json.RawMessage
 	}
 	if err := strict(data, &raw); err != nil {
 		return fmt.Errorf("a control: %w", err)
@@ -88,6 +93,26 @@ func (c *Control) UnmarshalJSON(data []byte) error {
 	if c.Min >= c.Max || c.Start < c.Min || c.Start > c.Max {
 		return fmt.Errorf("control %s: min %v, start %v and max %v must stand in that order", c.Fields[0], c.Min, c.Start, c.Max)
 	}
+	return c.readDraw(raw.Draw)
+}
+
+func (c *Control) readDraw(raw []json.RawMessage) error {
+	if raw == nil {
+		return nil
+	}
+	if len(raw) != 2 {
+		return fmt.Errorf("control %s: draw must be two values, the lower first", c.Fields[0])
+	}
+	var r Range
+	for i := range r {
+		if err := readValue(c.field, raw[i], &r[i]); err != nil {
+			return fmt.Errorf("draw of a control: %w", err)
+		}
+	}
+	if r[0] > r[1] || r[0] < c.Min || r[1] > c.Max {
+		return fmt.Errorf("control %s: draw, %v to %v, must lie within its range, the lower first", c.Fields[0], r[0], r[1])
+	}
+	c.Draw = &r
 	return nil
 }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"partialcredit/game/link"
 	"partialcredit/synth"
 )
 
@@ -67,23 +68,23 @@ func fragment(text string) string {
 
 func TestBadLinks(t *testing.T) {
 	good := SoundFragment(synth.Default())
-	for link, want := range map[string]error{
-		"":                                      ErrLinkUnknown,
-		"sheet=1.abc":                           ErrLinkUnknown,
-		"sound=":                                ErrLinkDamaged,
-		"sound=1":                               ErrLinkDamaged,
-		"sound=2.abc":                           ErrLinkNewer,
-		good[:len(good)-1]:                      ErrLinkDamaged,
-		good + "A":                              ErrLinkDamaged,
-		"sound=1.!!!":                           ErrLinkDamaged,
-		fragment("[]"):                          ErrLinkDamaged,
-		fragment(`{"version": 2}`):              ErrLinkDamaged,
-		fragment(`{"version": 1, "a.duty": 7}`): ErrLinkDamaged,
-		fragment(`{"version": 1, "x": "` + strings.Repeat("a", 10<<20) + `"}`):      ErrLinkDamaged, // 10 MB in 10 kB
-		strings.Replace(good, "sound=1.", "sound=1."+strings.Repeat("A", 5<<20), 1): ErrLinkDamaged,
+	for fragment, want := range map[string]error{
+		"":                                      link.ErrUnknown,
+		"sheet=1.abc":                           link.ErrDamaged,
+		"sound=":                                link.ErrDamaged,
+		"sound=1":                               link.ErrDamaged,
+		"sound=2.abc":                           link.ErrNewer,
+		good[:len(good)-1]:                      link.ErrDamaged,
+		good + "A":                              link.ErrDamaged,
+		"sound=1.!!!":                           link.ErrDamaged,
+		fragment("[]"):                          link.ErrDamaged,
+		fragment(`{"version": 2}`):              link.ErrDamaged,
+		fragment(`{"version": 1, "a.duty": 7}`): link.ErrDamaged,
+		fragment(`{"version": 1, "x": "` + strings.Repeat("a", 10<<20) + `"}`):      link.ErrLarge, // 10 MB in 10 kB
+		strings.Replace(good, "sound=1.", "sound=1."+strings.Repeat("A", 5<<20), 1): link.ErrLarge,
 	} {
-		if _, err := ReadSoundFragment(link); err != want {
-			t.Errorf("%.60s: %v, want %v", link, err, want)
+		if _, err := ReadSoundFragment(fragment); err != want {
+			t.Errorf("%.60s: %v, want %v", fragment, err, want)
 		}
 	}
 }

@@ -14,11 +14,15 @@ import (
 // Version is the version of the format read by this package.
 const Version = 1
 
+// MostExercises is the most exercises of one sheet.
+const MostExercises = 100
+
 // A Sheet is a list of exercises.
 type Sheet struct {
 	Version    int        `json:"version"` // always [Version]
 	Title      string     `json:"title"`
 	Strictness Strictness `json:"strictness"` // of its marks; for experts where it is left out
+	Vary       bool       `json:"vary"`       // each learner gets targets of their own, see [Sheet.For]
 	Exercises  []Exercise `json:"exercises"`
 }
 
@@ -30,6 +34,7 @@ func Parse(data []byte) (*Sheet, error) {
 		Version    int               `json:"version"`
 		Title      string            `json:"title"`
 		Strictness Strictness        `json:"strictness"`
+		Vary       bool              `json:"vary"`
 		Exercises  []json.RawMessage `json:"exercises"`
 	}
 	if err := strict(data, &raw); err != nil {
@@ -38,7 +43,7 @@ func Parse(data []byte) (*Sheet, error) {
 	if raw.Version != Version {
 		return nil, fmt.Errorf("the sheet has version %d; this program reads version %d", raw.Version, Version)
 	}
-	s.Version, s.Title, s.Strictness = raw.Version, raw.Title, raw.Strictness
+	s.Version, s.Title, s.Strictness, s.Vary = raw.Version, raw.Title, raw.Strictness, raw.Vary
 	for i, data := range raw.Exercises {
 		var e Exercise
 		if err := strict(data, &e); err != nil {
@@ -65,6 +70,9 @@ func (s *Sheet) check() error {
 	}
 	if len(s.Exercises) == 0 {
 		return fmt.Errorf("the sheet has no exercises")
+	}
+	if len(s.Exercises) > MostExercises {
+		return fmt.Errorf("the sheet has %d exercises; it may have up to %d", len(s.Exercises), MostExercises)
 	}
 	seen := map[string]bool{}
 	for i := range s.Exercises {

@@ -15,6 +15,7 @@ const (
 	Press                     // an assistive device pressed the widget
 	SetValue                  // an assistive device set the ruler to Value
 	Focus                     // the widget took the focus; none where Widget is empty
+	Typed                     // what is written in the widget is Text now
 )
 
 // An Event is one thing a person did.
@@ -25,6 +26,7 @@ type Event struct {
 	X, Y    float64       // where it is
 	Key     string        // KeyDown: the name in the UI Events KeyboardEvent key values (W3C): "ArrowLeft", "a", " "
 	Shift   bool          // KeyDown: with Shift held
-	Widget  string        // Press, SetValue, Focus: which; KeyDown: which has the focus
+	Widget  string        // Press, SetValue, Focus, Typed: which; KeyDown: which has the focus
 	Value   float64       // SetValue
+	Text    string        // Typed: all that is written now
 }

@@ -28,8 +28,10 @@ type grip struct {
 // An Action is what a person did to a widget.
 type Action struct {
 	Widget string
-	Moved  bool    // a ruler was set to Value; otherwise the widget was pressed
+	Moved  bool    // a ruler was set to Value
+	Typed  bool    // a text field has Text in it now; where neither, the widget was pressed
 	Value  float64 // in the ruler's own unit
+	Text   string  // fit for the field
 }
 
 // The feel of a ruler: design choices, in CSS pixels and seconds.
@@ -77,13 +79,17 @@ func (h *Hands) Take(e Event, widgets []Widget) (Action, bool) {
 		if w := find(widgets, e.Widget); w != nil && w.Role == Ruled && !w.Disabled {
 			return moved(w, w.Ruler.Clamp(e.Value))
 		}
+	case Typed:
+		if w := find(widgets, e.Widget); w != nil && w.Role == Written && !w.Disabled {
+			return Action{Widget: w.ID, Typed: true, Text: w.Text.Fit(e.Text)}, true
+		}
 	}
 	return Action{}, false
 }
 
 func (h *Hands) down(e Event, widgets []Widget) (Action, bool) {
 	w := at(widgets, e.X, e.Y)
-	if w == nil || w.Disabled {
+	if w == nil || w.Disabled || w.Role == Written { // the page's own field takes what is done to it
 		return Action{}, false
 	}
 	if h.grips == nil {
@@ -137,7 +143,7 @@ func (h *Hands) up(e Event, widgets []Widget) (Action, bool) {
 		return Action{}, false
 	}
 	w := find(widgets, g.widget)
-	if w == nil || w.Disabled {
+	if w == nil || w.Disabled || w.Role == Written {
 		return Action{}, false
 	}
 	if !g.ruler {
@@ -161,7 +167,7 @@ func (h *Hands) up(e Event, widgets []Widget) (Action, bool) {
 // key lets the keyboard act on the widget that has the focus.
 func key(e Event, widgets []Widget) (Action, bool) {
 	w := find(widgets, e.Widget)
-	if w == nil || w.Disabled {
+	if w == nil || w.Disabled || w.Role == Written {
 		return Action{}, false
 	}
 	if w.Role == Button {

@@ -7,8 +7,9 @@ type Role int
 
 // The roles.
 const (
-	Button Role = iota
-	Ruled       // a widget with a Ruler
+	Button  Role = iota
+	Ruled        // a widget with a Ruler
+	Written      // a widget with a Text: the page's own text field lies over it
 )
 
 // A Widget is one control on the screen.
@@ -28,6 +29,7 @@ type Widget struct {
 	NoTab    bool   // the Tab key passes it by: another widget does the same
 	Keys     string // the key that presses it, as people read it
 	Ruler    Ruler  // of a Ruled widget
+	Text     Text   // of a Written widget
 }
 
 // A Ruler is a ruled scale with a handle.

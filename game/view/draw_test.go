@@ -265,6 +265,7 @@ func TestPageIsDrawnAnewOnlyWhenItChanged(t *testing.T) {
 		"signs":   func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1].X, d[2].X = -d[1].X, -d[2].X },
 		"swap":    func(s *game.Scene) { d := s.Charts[0].Series[0].Points; d[1], d[2] = d[2], d[1] },
 		"tables":  func(s *game.Scene) { s.Tables = nil },
+		"code":    func(s *game.Scene) { s.Code = &game.Code{Rect: ui.Rect{W: 100, H: 100}} },
 	} {
 		k.update(scene(), &paper, 1, axis{})
 		s := scene()

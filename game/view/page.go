@@ -29,6 +29,7 @@ func (c *canvas) page(s *game.Scene, a axis) {
 	for i := range s.Tables {
 		c.table(&s.Tables[i])
 	}
+	c.code(s, false)
 	for _, t := range s.Texts {
 		c.text(t)
 	}
@@ -49,6 +50,7 @@ func (c *canvas) sheet(s *game.Scene) {
 	c.put(c.shadow)
 	c.fill(c.rounded(s.Panel, 12, 0), c.face)
 	c.ring(c.rounded(s.Panel, 12, 0.5), 1, c.fifth)
+	c.code(s, true)
 	for _, t := range s.Over {
 		c.text(t)
 	}

@@ -19,6 +19,7 @@ type still struct {
 	partials    ui.Rect
 	covered     bool
 	plots       imprint
+	code        game.Code
 	focus       string
 	panel       ui.Rect
 	texts, over []game.Text
@@ -35,17 +36,20 @@ func (k *still) update(s *game.Scene, th *theme, scale float64, a axis) bool {
 	if s.Partials != nil {
 		partials, covered = s.Partials.Rect, covered || s.Partials.Covered
 	}
-	plots := printOf(s.Charts, s.Tables)
+	plots, code := printOf(s.Charts, s.Tables), game.Code{}
+	if s.Code != nil {
+		code = *s.Code
+	}
 	if k.valid && k.theme == th && k.scale == scale && k.axis == a && k.margin == s.Margin &&
 		k.trace == trace && k.partials == partials && k.covered == covered &&
-		k.focus == s.Focus && k.panel == s.Panel && k.plots == plots &&
+		k.focus == s.Focus && k.panel == s.Panel && k.plots == plots && k.code == code &&
 		slices.Equal(k.texts, s.Texts) && slices.Equal(k.over, s.Over) &&
 		slices.Equal(k.widgets, s.Widgets) && slices.Equal(k.strokes, s.Strokes) {
 		return false
 	}
 	*k = still{
 		true, th, scale, a, s.Margin, trace, partials, covered,
-		plots, s.Focus, s.Panel,
+		plots, code, s.Focus, s.Panel,
 		append(k.texts[:0], s.Texts...), append(k.over[:0], s.Over...),
 		append(k.widgets[:0], s.Widgets...), append(k.strokes[:0], s.Strokes...),
 	}

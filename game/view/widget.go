@@ -35,6 +35,8 @@ func (c *canvas) widget(w *ui.Widget) {
 	switch {
 	case w.Role == ui.Ruled:
 		c.ruler(w)
+	case w.Role == ui.Written:
+		c.written(w)
 	case w.Round:
 		c.numbered(w)
 	case w.Plain:
@@ -137,6 +139,9 @@ func (c *canvas) focus(w *ui.Widget) {
 	r := w.Rect.Inset(-4.5)
 	if w.Role == ui.Ruled {
 		r.X, r.W = w.Rect.X-1.25, w.Rect.W+2.5
+	}
+	if w.Role == ui.Written {
+		r = w.Field().Inset(-4.5)
 	}
 	const between = 2.5
 	c.ring(c.rounded(r, corner+4, 0), 2.5, black)

@@ -49,7 +49,7 @@ func TestGermanOfThePage(t *testing.T) {
 		}
 	}
 	// What is put on the page without being said.
-	for _, file := range []string{"boot.js", "engine.js", "audio.js", "canvas.js"} {
+	for _, file := range []string{"boot.js", "engine.js", "audio.js", "canvas.js", "files.js"} {
 		if m := regexp.MustCompile(`(?:textContent|showProblem\(\[?)\s*=?\s*'[^']`).FindString(read(file)); m != "" {
 			t.Errorf("%s shows %q in English only", file, m)
 		}

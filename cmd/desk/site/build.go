@@ -32,6 +32,9 @@ func Build(ctx context.Context, o Options) (*Site, error) {
 	if contents[engineName], err = compileEngine(ctx, o.Root); err != nil {
 		return nil, err
 	}
+	if contents[scannerName], err = compileScanner(ctx, o.Root); err != nil {
+		return nil, err
+	}
 	if contents[startName], err = readStartScript(ctx, o.Root); err != nil {
 		return nil, err
 	}

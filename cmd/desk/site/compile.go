@@ -15,6 +15,8 @@ const (
 	appName    = "app.wasm"
 	engineName = "engine.wasm"
 	startName  = "wasm_exec.js"
+
+	scannerName = "scanner.wasm"
 )
 
 // CompileError is what the Go compiler said about sources that it refused.
@@ -44,6 +46,11 @@ func compileApp(ctx context.Context, root string) ([]byte, error) {
 // of a browser.
 func compileEngine(ctx context.Context, root string) ([]byte, error) {
 	return compile(ctx, root, "wasip1", "-buildmode=c-shared", "./cmd/engine")
+}
+
+// compileScanner returns what reads QR codes as WebAssembly, in the same way.
+func compileScanner(ctx context.Context, root string) ([]byte, error) {
+	return compile(ctx, root, "wasip1", "-buildmode=c-shared", "./cmd/scanner")
 }
 
 // compile returns a program as WebAssembly for an operating system.

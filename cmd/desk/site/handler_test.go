@@ -15,7 +15,7 @@ import (
 )
 
 var (
-	testPage = `<script src="boot.js" data-app="app.wasm" data-bytes="0"></script><script src="wasm_exec.js" data-engine="engine.wasm"></script>`
+	testPage = `<script src="boot.js" data-app="app.wasm" data-bytes="0"></script><script src="wasm_exec.js" data-engine="engine.wasm" data-scanner="scanner.wasm"></script>`
 	testApp  = bytes.Repeat([]byte("stands in for the app "), 100)
 )
 
@@ -27,6 +27,7 @@ func testSite(t *testing.T) *Site {
 		appName:                testApp,
 		engineName:             bytes.Repeat([]byte("stands in for the engine "), 100),
 		startName:              bytes.Repeat([]byte("start();\n"), 50),
+		scannerName:            bytes.Repeat([]byte("stands in for the scanner "), 100),
 		"boot.js":              bytes.Repeat([]byte("boot();\n"), 50),
 		"sw.js":                bytes.Repeat([]byte("keep();\n"), 50),
 		"manifest.webmanifest": []byte(`{"name": "` + strings.Repeat("long ", 50) + `"}`),

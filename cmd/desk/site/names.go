@@ -21,7 +21,7 @@ func nameFiles(contents map[string][]byte) (map[string]File, error) {
 	if !ok {
 		return nil, fmt.Errorf("web/%s is missing", Page)
 	}
-	for _, needed := range []string{`"` + appName + `"`, `"` + engineName + `"`, `"` + startName + `"`, sizeMark} {
+	for _, needed := range []string{`"` + appName + `"`, `"` + engineName + `"`, `"` + scannerName + `"`, `"` + startName + `"`, sizeMark} {
 		if !bytes.Contains(page, []byte(needed)) {
 			return nil, fmt.Errorf("web/%s does not contain %s", Page, needed)
 		}

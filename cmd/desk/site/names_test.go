@@ -11,12 +11,12 @@ import (
 func TestNamesInThePage(t *testing.T) {
 	s := testSite(t)
 	page := string(s.Files[Page].Data)
-	want := fmt.Sprintf(`<script src="%s" data-app="%s" data-bytes="%d"></script><script src="%s" data-engine="%s"></script>`,
-		nameOf(t, s, "boot", ".js"), nameOf(t, s, "app", ".wasm"), len(testApp), nameOf(t, s, "wasm_exec", ".js"), nameOf(t, s, "engine", ".wasm"))
+	want := fmt.Sprintf(`<script src="%s" data-app="%s" data-bytes="%d"></script><script src="%s" data-engine="%s" data-scanner="%s"></script>`,
+		nameOf(t, s, "boot", ".js"), nameOf(t, s, "app", ".wasm"), len(testApp), nameOf(t, s, "wasm_exec", ".js"), nameOf(t, s, "engine", ".wasm"), nameOf(t, s, "scanner", ".wasm"))
 	if page != want {
 		t.Errorf("page:\n%s\nwant:\n%s", page, want)
 	}
-	for _, name := range []string{"boot.js", "app.wasm", "engine.wasm", "wasm_exec.js"} {
+	for _, name := range []string{"boot.js", "app.wasm", "engine.wasm", "scanner.wasm", "wasm_exec.js"} {
 		if _, ok := s.Files[name]; ok {
 			t.Errorf("%s is still there under its own name", name)
 		}
@@ -28,7 +28,7 @@ func TestNamesInThePage(t *testing.T) {
 
 func TestHashFollowsContent(t *testing.T) {
 	name := func(app string) string {
-		files, err := nameFiles(map[string][]byte{Page: []byte(testPage), appName: []byte(app), engineName: nil, startName: nil})
+		files, err := nameFiles(map[string][]byte{Page: []byte(testPage), appName: []byte(app), engineName: nil, scannerName: nil, startName: nil})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -40,8 +40,8 @@ func TestHashFollowsContent(t *testing.T) {
 }
 
 func TestPageMustNameTheApp(t *testing.T) {
-	for _, cut := range []string{`"app.wasm"`, `"engine.wasm"`, `"wasm_exec.js"`, `data-bytes="0"`} {
-		_, err := nameFiles(map[string][]byte{Page: []byte(strings.ReplaceAll(testPage, cut, "")), appName: nil, engineName: nil, startName: nil})
+	for _, cut := range []string{`"app.wasm"`, `"engine.wasm"`, `"scanner.wasm"`, `"wasm_exec.js"`, `data-bytes="0"`} {
+		_, err := nameFiles(map[string][]byte{Page: []byte(strings.ReplaceAll(testPage, cut, "")), appName: nil, engineName: nil, scannerName: nil, startName: nil})
 		if err == nil || !strings.Contains(err.Error(), cut) {
 			t.Errorf("without %s: error %v, want one that names it", cut, err)
 		}

@@ -44,7 +44,7 @@ func TestWriteLeavesOtherFilesAlone(t *testing.T) {
 }
 
 var (
-	pageReference     = regexp.MustCompile(`(?:src|href|data-app|data-engine|data-worklet)="([^"]*)"`)
+	pageReference     = regexp.MustCompile(`(?:src|href|data-app|data-engine|data-worklet|data-scanner|data-scanner-thread)="([^"]*)"`)
 	manifestReference = regexp.MustCompile(`"(?:src|start_url|scope|id)": "([^"]*)"`)
 )
 
@@ -56,6 +56,7 @@ func TestReferencesHoldBelowASubPath(t *testing.T) {
 		t.Fatal(err)
 	}
 	contents[appName], contents[engineName], contents[startName] = testApp, testApp, []byte("start();")
+	contents[scannerName] = testApp
 	files, err := nameFiles(contents)
 	if err != nil {
 		t.Fatal(err)
@@ -102,6 +103,6 @@ func TestReferencesHoldBelowASubPath(t *testing.T) {
 			}
 		}
 	}
-	check("", pageReference, 11)
+	check("", pageReference, 14)
 	check("manifest.webmanifest", manifestReference, 4)
 }

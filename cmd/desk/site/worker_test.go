@@ -25,7 +25,7 @@ func realWorker(t *testing.T) []byte {
 func filled(t *testing.T, boot string, developing bool) (text string, list map[string]string, id string, files map[string]File) {
 	t.Helper()
 	files, err := nameFiles(map[string][]byte{
-		Page: []byte(testPage), appName: testApp, engineName: []byte("engine"), startName: []byte("start"),
+		Page: []byte(testPage), appName: testApp, engineName: []byte("engine"), scannerName: []byte("scanner"), startName: []byte("start"),
 		"boot.js": []byte(boot), "icon.svg": []byte("<svg/>"), "icons/192.png": []byte("png"), workerName: realWorker(t),
 	})
 	if err != nil {
@@ -49,7 +49,7 @@ func TestWorkerListsEveryFile(t *testing.T) {
 	text, list, _, files := filled(t, "boot", false)
 	for name, f := range files {
 		integrity, listed := list[name]
-		if want := name != workerName && name != "icons/192.png"; listed != want {
+		if want := name != workerName && name != "icons/192.png" && !strings.HasPrefix(name, "scanner."); listed != want {
 			t.Errorf("%s is in the list: %v, want %v", name, listed, want)
 		}
 		sum := sha256.Sum256(f.Data)
@@ -57,8 +57,11 @@ func TestWorkerListsEveryFile(t *testing.T) {
 			t.Errorf("%s has the integrity %s", name, integrity)
 		}
 	}
-	if len(list) != len(files)-2 {
+	if len(list) != len(files)-3 {
 		t.Errorf("%d names in the list for %d files", len(list), len(files))
+	}
+	if later := regexp.MustCompile(`(?s)const later = (\{.*?\});`).FindString(text); strings.Count(later, "sha256-") != 1 || !strings.Contains(later, `"scanner.`) {
+		t.Errorf("kept later is %s, want the scanner alone", later)
 	}
 	if !strings.Contains(text, developingMark) {
 		t.Error("the worker of a site to publish is one for developing")
@@ -78,7 +81,7 @@ func TestBuildIDFollowsEveryFile(t *testing.T) {
 }
 
 func TestWorkerMustHaveItsPlaces(t *testing.T) {
-	for _, mark := range []string{buildMark, filesMark, developingMark} {
+	for _, mark := range []string{buildMark, filesMark, laterMark, developingMark} {
 		cut := strings.ReplaceAll(string(realWorker(t)), mark, "")
 		err := fillWorker(map[string]File{workerName: newFile(workerName, []byte(cut))}, false)
 		if err == nil || !strings.Contains(err.Error(), mark) {

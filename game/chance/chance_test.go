@@ -1,11 +1,14 @@
-package ask
+package chance
 
-import "testing"
+import (
+	"hash/fnv"
+	"testing"
+)
 
 // The first numbers of the authors' C program for the seed 1234567 (from memory;
 // they stand in many collections of worked examples).
 func TestSplitMix64(t *testing.T) {
-	s := source{1234567}
+	s := From(1234567)
 	for i, want := range []uint64{6457827717110365317, 3203168211198807973, 9817491932198370423, 4593380528125082431, 16408922859458223821} {
 		if got := s.next(); got != want {
 			t.Errorf("number %d: %d, want %d", i+1, got, want)
@@ -13,14 +16,27 @@ func TestSplitMix64(t *testing.T) {
 	}
 }
 
+// The hash is the one of the standard library.
+func TestSeedOfTexts(t *testing.T) {
+	h := fnv.New64a()
+	h.Write([]byte("sheet\x00Wren\x00"))
+	s := From(h.Sum64())
+	if got, want := Seed("sheet", "Wren"), s.next(); got != want {
+		t.Errorf("%d, want %d", got, want)
+	}
+	if Seed("ab", "c") == Seed("a", "bc") {
+		t.Error("where one text ends makes no difference")
+	}
+}
+
 // Every order of four comes up about equally often: χ² of 23 degrees of freedom
 // is below 49.7 in 999 of 1000 cases (handbook tables).
 func TestOrder(t *testing.T) {
-	s := source{1}
+	s := From(1)
 	counts := map[[4]int]int{}
 	const n = 24000
 	for range n {
-		counts[[4]int(s.order(4))]++
+		counts[[4]int(s.Order(4))]++
 	}
 	chi := 0.0
 	for _, k := range counts {
@@ -33,10 +49,10 @@ func TestOrder(t *testing.T) {
 }
 
 func TestBelow(t *testing.T) {
-	s := source{7}
+	s := From(7)
 	var counts [3]int
 	for range 30000 {
-		counts[s.below(3)]++
+		counts[s.Below(3)]++
 	}
 	for i, k := range counts { // binomial: a standard deviation is 82
 		if k < 9600 || k > 10400 {
