@@ -44,6 +44,13 @@ func (k *progress) tidy() {
 		}
 		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
 	}
+	k.Log = made(k.Log)
+	for id, w := range k.Log {
+		if w == nil || len(k.Log) > mostLogged {
+			delete(k.Log, id)
+		}
+	}
+	k.Given = k.Given[:min(len(k.Given), MostGiven)]
 	if k.Bench != nil && k.Bench.Validate() != nil {
 		k.Bench = nil
 	}

@@ -64,7 +64,7 @@ func (g *Game) Copied(w Wish, ok bool) {
 	switch {
 	case ok:
 		g.done(w)
-		g.bench.copied = g.bench.copied || g.page == benchPage
+		g.handout.copied = true
 	case w.Link != "":
 		g.Tell("The browser does not let this page copy. The link stands in the address bar now: copy it there.")
 	default:
