@@ -90,3 +90,14 @@ func TestPenaltyOfARow(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkEncode(b *testing.B) {
+	for _, n := range []int{300, 997, Most} {
+		b.Run(fmt.Sprint(n, " bytes"), func(b *testing.B) {
+			text := letters(n, 1)
+			for b.Loop() {
+				Encode(text, Auto)
+			}
+		})
+	}
+}
