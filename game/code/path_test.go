@@ -85,7 +85,11 @@ func TestPenaltyOfARow(t *testing.T) {
 		"..##.#.#.#.##.###.#....":   40,     // a finder before four light ones
 		"#.##....#.###.#....##.#.#": 2 * 40, // light on both sides counts twice
 	} {
-		if got := along(len(row), func(i int) bool { return row[i] == '#' }); got != want {
+		dark := make([]bool, len(row))
+		for i := range row {
+			dark[i] = row[i] == '#'
+		}
+		if got := along(dark, len(row), 1); got != want {
 			t.Errorf("%s: %d, want %d", row, got, want)
 		}
 	}
