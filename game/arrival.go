@@ -24,6 +24,8 @@ func (g *Game) Opened(purpose string, files []File) {
 	switch purpose {
 	case "import":
 		g.Import(files[0].Data)
+	case "sheet":
+		g.openSheet(files[0])
 	default:
 		g.Dropped(files)
 	}

@@ -87,6 +87,8 @@ func (g *Game) openBench() {
 
 // lay puts a sound on the bench.
 func (g *Game) lay(s synth.Sound) {
+	g.endTrial()
+	g.cabinet.Desk.Slot = ""
 	s.Seed = min(s.Seed, mostSeed)
 	g.show(benchPage)
 	g.bench = bench{part: g.bench.part}

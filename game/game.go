@@ -28,6 +28,9 @@ type Game struct {
 	playing playing
 	kept    progress
 	cabinet cabinet
+	making  making
+	trial   trial
+	advised advised
 	giving  *sheet.Sheet // what is handed out
 
 	scanning scanning

@@ -45,6 +45,8 @@ func (g *Game) layout() {
 		g.layWrite(p)
 	case draftPage:
 		g.layDraft(p)
+	case makePage:
+		g.layMake(p)
 	case givePage:
 		g.layGive(p)
 	case slipPage:
@@ -198,6 +200,10 @@ func (g *Game) placed(f frame) frame {
 		f.place = g.t("Practice")
 		f.wide = g.t("Practice: %d asked", g.session.asked)
 		f.back = ui.Widget{ID: "end", Label: g.t("End the set"), Face: g.t("End")}
+	}
+	if g.trial.on {
+		f.wide = g.t("Tried out: nothing of it is kept · %d of %d", g.at.exercise+1, n)
+		f.back = g.untryButton()
 	}
 	return f
 }

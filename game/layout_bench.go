@@ -35,6 +35,7 @@ func (g *Game) benchFrame(p *paper) frame {
 	if g.bench.copied {
 		f.onward[1].Face = g.t("Link copied")
 	}
+	g.benchOfDraft(&f)
 	if p.wide {
 		f.place = ""
 		f.beside = g.layBenchParts

@@ -77,15 +77,17 @@ func (g *Game) layContents(p *paper) {
 	where := []ui.Widget{
 		{ID: "practice", Label: g.t("Practice")}, {ID: "bench", Label: g.t("Bench")},
 		{ID: "progress", Label: g.t("Progress")}, {ID: "help", Label: g.t("Help")},
+		{ID: "teacher", Label: g.t("For the teacher"), Face: g.t("Teach")},
 	}
 	if n := len(g.kept.Boxes.Due(g.today())); n > 0 {
 		where[0].Label, where[0].Face = g.t("Practice: %d due", n), g.t("Practice")
 	}
 	var top ui.Rect
 	if p.W < 480 {
+		const columns = 3 // of two rows
 		top, list = list.CutTop(2*p.button+p.gap, p.gap)
 		for i, r := range top.Rows(2, p.gap) {
-			p.buttons(r, where[2*i:2*i+2]...)
+			p.buttons(r, where[columns*i:min(len(where), columns*(i+1))]...)
 		}
 	} else {
 		top, list = list.CutTop(p.button, p.gap)
@@ -165,6 +167,9 @@ func (g *Game) laySheet(p *paper) {
 	}
 	g.layList(p, list, rows)
 	back := ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
+	if g.trial.on {
+		back = g.untryButton()
+	}
 	p.buttons(bottom, back, ui.Widget{ID: "go on", Label: g.t("Go on"), Primary: true, Keys: "N"})
 }
 

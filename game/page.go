@@ -23,13 +23,14 @@ const (
 	slipPage    // what the learner hands in
 	bookPage    // the mark book
 	takePage    // a recording
+	makePage    // what becomes an exercise of a sound on the bench
 )
 
 // pageNames are those in what is kept.
 var pageNames = map[page]string{
 	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", questionPage: "question",
 	answered: "answer", result: "result", benchPage: "bench", practicePage: "practice", progressPage: "progress", helpPage: "help",
-	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take",
+	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take", makePage: "make",
 }
 
 // An overlay is what lies over the page.

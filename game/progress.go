@@ -23,6 +23,7 @@ type progress struct {
 	Language string  `json:"language"` // BCP 47; the browser's choice where empty
 	Keyless  bool    `json:"keyless"`  // letters press no buttons
 	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
+	Name     string  `json:"name"`     // that stands on slips
 
 	Marks    map[string]record              `json:"marks"`    // by the id of the exercise
 	History  []handIn                       `json:"history"`  // the oldest first
@@ -84,8 +85,11 @@ func (g *Game) Kept() int { return g.saved }
 
 // Save is what should be kept on the device.
 func (g *Game) Save() []byte {
-	k := g.kept
+	k := g.ownProgress()
 	k.Version, k.Exercise, k.Page, k.attempt = progressVersion, g.exercise().ID, pageNames[g.page], g.attempt()
+	if t := &g.trial; t.on {
+		k.Exercise, k.Page, k.attempt = t.course[t.at.sheet].Exercises[t.at.exercise].ID, pageNames[t.back], attempt{}
+	}
 	if g.session.on {
 		k.Page, k.attempt = pageNames[practicePage], attempt{} // what is asked there follows from the boxes
 	}
@@ -121,6 +125,7 @@ func read(saved []byte) (progress, error) {
 
 // restore goes on where saved left off.
 func (g *Game) restore(saved []byte) {
+	g.endTrial()
 	g.playing.loud = newSilent()
 	g.kept = progress{Volume: quiet}
 	if len(saved) > 0 {
@@ -158,6 +163,14 @@ func (g *Game) restore(saved []byte) {
 		g.show(progressPage)
 	case pageNames[helpPage]:
 		g.openHelp()
+	case pageNames[teacherPage], pageNames[makePage]:
+		g.show(teacherPage)
+	case pageNames[writePage], pageNames[givePage]:
+		g.show(writePage)
+	case pageNames[draftPage]:
+		g.show(draftPage)
+	case pageNames[slipPage]:
+		g.show(slipPage)
 	default:
 		g.show(contents)
 	}

@@ -202,7 +202,7 @@ func (w *drawing) sweep(d *desk, s synth.Sound) (*figure.Drawing, error) {
 		if w.to != nil {
 			to = *w.to
 		}
-		if err := errors.Join(f.Check(from), f.Check(to)); err != nil && !f.Whole {
+		if err := errors.Join(f.Check(from), f.Check(to)); err != nil {
 			return nil, &misuseError{err}
 		}
 		if from == to {

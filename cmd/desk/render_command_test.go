@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -49,19 +50,53 @@ func TestRenderSaysWhatIsWrong(t *testing.T) {
 	if err := os.WriteFile(bad, []byte(`{"version": 1, "a": {"duty": 7}}`), 0o644); err != nil {
 		t.Fatal(err)
 	}
+	good, sheet := filepath.Join(folder, "good.json"), filepath.Join(folder, "sheet.json")
+	if err := errors.Join(os.WriteFile(good, []byte(`{"version": 1}`), 0o644), os.WriteFile(sheet, []byte(twoExercises), 0o644)); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct{ args, want string }{
 		{"", "name the file to write"},
-		{"-o x.wav", "name either a description"},
-		{"-o x.wav -exercise duty -sound y", "name either a description"},
+		{"-o x.wav", "name a description or a sheet"},
+		{"-o x.wav -exercise duty -sound " + good, "is not a sheet"},
+		{"-o x.wav a b", "one sound or sheet"},
 		{"-o x.wav -exercise duty -rate 3", "the rate is 3"},
+		{"-o x.wav -exercise duty -bits 8", "8 bits; it must have 16, 24 or 32"},
+		{"-o x.wav -exercise duty -seconds 70", "seconds is 70; it must lie between"},
 		{"-o x.wav -exercise nothing", `no exercise "nothing"`},
-		{"-o x.wav -sound " + filepath.Join(folder, "none.json"), "cannot be read"},
+		{"-o x.wav -sound " + filepath.Join(folder, "none.json"), "there is no such file"},
 		{"-o x.wav -sound " + bad, "a.duty is 7; it must lie between"},
+		{"-o x.wav https://x.invalid/#sound=1.AAAA", "This link is damaged"},
+		{"-o x.wav " + sheet, "2 sounds, which do not go into one file"},
+		{"-o x.wav -exercise none " + sheet, `no exercise "none"`},
 		{"-o " + filepath.Join(folder, "no", "x.wav") + " -exercise duty", "cannot be written"},
+		{"-o " + good + " -exercise duty", "add -force"},
 	} {
 		err := runRender(&desk{out: &bytes.Buffer{}}, strings.Fields(c.args))
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: got %v, want %q", c.args, err, c.want)
 		}
+	}
+}
+
+const twoExercises = `{"version": 1, "title": "Two", "exercises": [
+	{"id": "Duty, wide", "title": "t", "task": "t", "teach": "t", "target": {"version": 1, "seconds": 0.2, "a": {"shape": "pulse"}},
+	 "controls": [{"set": ["a.duty"]}]},
+	{"id": "least", "kind": "limit", "title": "t", "task": "t", "teach": "t", "target": {"version": 1, "seconds": 0.2},
+	 "quantity": {"name": "Detune", "set": ["b.cents"], "start": 40, "least": 0.1, "most": 80, "published": {"value": 3, "source": "s"}}}]}`
+
+func TestRenderWritesAllSoundsOfASheet(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "sounds")
+	render := func() error {
+		return runRender(&desk{in: strings.NewReader(twoExercises), out: &bytes.Buffer{}, problems: &bytes.Buffer{}}, []string{"-", "-o", folder, "-bits", "16"})
+	}
+	if err := render(); err != nil {
+		t.Fatal(err)
+	}
+	files, err := os.ReadDir(folder)
+	if err != nil || len(files) != 2 || files[0].Name() != "01-duty-wide.wav" || files[1].Name() != "02-least.wav" {
+		t.Errorf("the folder holds %v (%v)", files, err)
+	}
+	if err := render(); err == nil || !strings.Contains(err.Error(), "add -force") {
+		t.Errorf("a second time: %v", err)
 	}
 }
