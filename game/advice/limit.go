@@ -35,7 +35,7 @@ func (a *Adviser) limit() {
 		a.tell(Threshold, -1, Warning, words.Say("The start, %s, is hardly heard: it is %s just-noticeable steps. Start with more.", f(q.Start), stepped(start)))
 	}
 	if least > plain {
-		a.tell(Threshold, -1, Warning, words.Say("The least, %s, is still plainly heard, %s just-noticeable steps of an expert: who hears well comes to no limit. Let it go lower.", f(q.Least), stepped(least)))
+		a.tell(Threshold, -1, Warning, words.Say("The least, %s, is still plainly heard, %s just-noticeable steps of an expert: those who hear well find no limit. Let it go lower.", f(q.Least), stepped(least)))
 	}
 	if p := q.Published; p != nil {
 		switch {
