@@ -253,7 +253,7 @@ func (g *Game) next() {
 	}
 	g.leave()
 	if g.own() == nil {
-		g.at.sheet = min(g.at.sheet+1, g.built-1)
+		g.at.sheet = min(g.at.sheet+1, min(g.built, len(g.course))-1)
 	}
 	g.at.exercise = 0
 	g.show(sheetPage)
