@@ -166,5 +166,3 @@ func (b *Book) outcome(e *Entry, w *slip.Work) (slip.Outcome, bool) {
 	e.outcomes[w.ID] = o
 	return o, true
 }
-
-func (m *marking) Targets() int { return len(m.order) }
