@@ -41,7 +41,13 @@ func (t *Table) Wide(rows []*Row) string {
 	w.text("sheet").text("learner").text("handed in (UTC)").text("answered").text("first marks, mean").text("best marks, mean").
 		text("tries").text("minutes").text("replays")
 	for _, item := range t.Items {
-		w.text(item.Exercise.Title)
+		title := item.Exercise.Title
+		if item.Exercise.Kind == sheet.Limit {
+			if _, unit := measured(item.Exercise, 1); unit != "" {
+				title += " (" + unit + ")"
+			}
+		}
+		w.text(title)
 	}
 	w.end()
 	for _, r := range rows {
@@ -50,7 +56,8 @@ func (t *Table) Wide(rows []*Row) string {
 		w.number(float64(r.Tries), 0).number(float64(r.Seconds)/60, 1).number(float64(r.Replays), 0)
 		for i := range r.Cells {
 			if c := &r.Cells[i]; c.Found {
-				w.number(c.Limit, 4)
+				number, _ := measured(t.Items[i].Exercise, c.Limit)
+				w.field(number)
 			} else {
 				w.marks(c.Best, c)
 			}
@@ -152,11 +159,14 @@ func (w *csv) limit(c *Cell, e *sheet.Exercise) *csv {
 	if !c.Found {
 		return w.field("").field("")
 	}
-	number, unit := strconv.FormatFloat(c.Limit, 'g', 3, 64), ""
-	if q := strings.SplitN(e.Quantity.Format(c.Limit), " ", 2); len(q) == 2 {
-		unit = q[1]
-	}
+	number, unit := measured(e, c.Limit)
 	return w.field(number).text(unit)
+}
+
+// measured is a value of a limit as people read it, and its unit.
+func measured(e *sheet.Exercise, v float64) (number, unit string) {
+	number, unit, _ = strings.Cut(e.Quantity.Format(v), " ")
+	return number, unit
 }
 
 func (w *csv) empty(n int) {
