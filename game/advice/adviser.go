@@ -11,9 +11,9 @@ import (
 	"partialcredit/synth/spectrum"
 )
 
-// MostMarks bounds how many sounds are rendered and measured for one exercise: some 50
-// where one control is set, 400 where four are. A mark takes 8 to 20 ms, three
-// times as long in a browser.
+// MostMarks bounds how many sounds are rendered and measured for a match: some 30 where
+// one coarse control is set, 260 where three are, and 80 more where targets are drawn. A
+// comparison takes up to 12 a pair; the other kinds less than 50 in all.
 const MostMarks = 600
 
 // An Adviser works out the advice on one exercise a little at a time.

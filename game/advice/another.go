@@ -19,7 +19,7 @@ func (m *match) others(sweeps []sweep) {
 		if m.ended || !m.far(values) || m.marks(values) < nearly || m.within(values, sweeps) {
 			continue
 		}
-		if !slices.ContainsFunc(found, func(other []float64) bool { return m.near(values, other) }) {
+		if !m.has(found, values) {
 			found = append(found, values)
 		}
 	}

@@ -18,6 +18,7 @@ const (
 	rendered  = 100 // settings whose sounds are, of two seconds; fewer of longer ones
 	refined   = 4   // of these, how many are refined,
 	tries     = 24  // with so many renderings each
+	looked    = 12  // answers that are rendered because their descriptions lie near
 	hopeless  = 25  // steps by the sounds that a few steps on the controls do not make good
 	breather  = 100 // descriptions that take about as long as a rendering
 )
@@ -37,8 +38,9 @@ func (m *match) candidates() (all [][]float64) {
 		}
 		return mark.Apart(m.exercise.Target, m.sound(values))
 	}
+	allowed := m.allowed()
 	for _, p := range m.minima(described, 0.5*m.times, apart) {
-		if p = m.refine(p, apart, 0.003, 400); p.off < m.allowed() && m.far(p.values) {
+		if p = m.refine(p, apart, 0.003, 400); p.off < allowed && m.far(p.values) && len(all) < looked && !m.has(all, p.values) {
 			all = append(all, p.values)
 		}
 	}
@@ -60,6 +62,11 @@ func (m *match) candidates() (all [][]float64) {
 		}
 	}
 	return all
+}
+
+// has says that about the same setting is among others.
+func (m *match) has(all [][]float64, values []float64) bool {
+	return slices.ContainsFunc(all, func(other []float64) bool { return m.near(values, other) })
 }
 
 // allowed is how many steps leave nearly full marks.
