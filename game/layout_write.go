@@ -1,8 +1,6 @@
 package game
 
 import (
-	"strings"
-
 	"partialcredit/game/ui"
 )
 
@@ -12,7 +10,7 @@ type deskPage struct {
 	title string
 	tabs  []ui.Widget // none where nil
 	stack []block
-	list  []ui.Widget // lines instead of a stack
+	list  []ui.Widget // lines below the stack, which then is never turned over
 	note  string      // what is missing, or the first advice
 	ink   Ink         // of it
 	foot  []ui.Widget // the way back first
@@ -41,6 +39,14 @@ func (g *Game) layDesk(p *paper, d deskPage) {
 			columns := min(3, len(d.tabs))
 			tabs, left = left.CutTop(rowsHeight(p, len(d.tabs), columns, finger), p.gap)
 			g.layGrid(p, tabs, d.tabs, columns)
+		}
+		if d.list != nil { // what is done to it stands beside it
+			for _, b := range d.stack {
+				var here ui.Rect
+				here, left = left.CutTop(b.height, p.gap)
+				b.lay(here)
+			}
+			d.stack = nil
 		}
 		g.layStack(p, right, d)
 		g.layNote(p, left, d)
@@ -71,20 +77,6 @@ func (g *Game) deskTitle(p *paper, area ui.Rect, title string) (rest ui.Rect) {
 	line, rest := area.CutTop(lines(1, p.title), p.gap/2)
 	p.line(line, p.cut(title, p.title, true, line.W), p.title, true, Black, Left)
 	return rest
-}
-
-// cut leaves of a text what fits into a line.
-func (p *paper) cut(s string, size float64, bold bool, width float64) string {
-	if p.measure(s, size, bold) <= width {
-		return s
-	}
-	letters := []rune(s)
-	for n := len(letters) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(letters[:n]), " ") + "…"; p.measure(t, size, bold) <= width {
-			return t
-		}
-	}
-	return ""
 }
 
 // layNote writes what is to be known, as much of it as there is room for.
@@ -129,7 +121,10 @@ func (g *Game) layStack(p *paper, r ui.Rect, d deskPage) {
 			head, r = r.CutTop(b.height, p.gap)
 			b.lay(head)
 		}
-		g.layList(p, r, d.list)
+		list, w := *p, p.W
+		list.short, list.wide, p.W = false, false, r.W // as on a screen of that width
+		g.layList(&list, r, d.list)
+		p.W = w
 		return
 	}
 	columns := 1

@@ -336,7 +336,7 @@ func TestWritingAtRandom(t *testing.T) {
 	seen := map[page]int{}
 	for i := range steps {
 		seen[w.page]++
-		if w.page != teacherPage && w.page != writePage && w.page != draftPage && w.page != makePage && w.page != benchPage && (!w.trial.on || random.IntN(8) == 0) {
+		if w.page != teacherPage && w.page != writePage && w.page != draftPage && w.page != makePage && w.page != benchPage && (!w.trial.on || random.IntN(3) == 0) {
 			w.endTrial()
 			w.over = noOverlay
 			w.show([]page{teacherPage, writePage, draftPage, benchPage}[random.IntN(4)])

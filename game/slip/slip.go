@@ -48,9 +48,9 @@ type Attempt struct {
 // Bounds of what a slip may say (design choices): more is nothing that a learner does.
 const (
 	MostName    = 40 // runes
-	mostTries   = 10000
-	mostSeconds = 7 * 24 * 3600
-	mostReplays = 100000
+	MostTries   = 10000
+	MostSeconds = 7 * 24 * 3600
+	MostReplays = 100000
 	lastMinute  = 115200000 // in the year 2189
 )
 
@@ -117,12 +117,12 @@ func (s *Slip) check() error {
 }
 
 func (w *Work) plausible() bool {
-	return w.Tries >= 1 && w.Tries <= mostTries && w.Seconds >= 0 && w.Seconds <= mostSeconds &&
-		w.Replays >= 0 && w.Replays <= mostReplays && w.First.plausible() && (w.Best == nil || w.Best.plausible())
+	return w.Tries >= 1 && w.Tries <= MostTries && w.Seconds >= 0 && w.Seconds <= MostSeconds &&
+		w.Replays >= 0 && w.Replays <= MostReplays && w.First.plausible() && (w.Best == nil || w.Best.plausible())
 }
 
 func (a *Attempt) plausible() bool {
-	return a.Try >= 0 && a.Try <= mostTries && len(a.Settings) <= sheet.MaxControls && (a.Run == nil || len(a.Run.Answers) <= mostAnswers)
+	return a.Try >= 0 && a.Try <= MostTries && len(a.Settings) <= sheet.MaxControls && (a.Run == nil || len(a.Run.Answers) <= mostAnswers)
 }
 
 // mostAnswers is more than any run has: a limit ends long before.
@@ -131,23 +131,31 @@ const mostAnswers = 500
 // Fits says whether the slip answers the sheet, drawn for its learner where it varies.
 // The error is a sentence for whoever collects slips.
 func (s *Slip) Fits(sh *sheet.Sheet) error {
-	if s.Sheet != sh.Fingerprint() {
-		return fmt.Errorf("This slip of %s belongs to another sheet, or to another version of it.", s.Name)
+	d := sh.Drawing()
+	_, err := s.Drawn(&d)
+	return err
+}
+
+// Drawn is [Slip.Fits] for whoever has many slips of one sheet, and gives the sheet as it
+// was drawn for the learner.
+func (s *Slip) Drawn(d *sheet.Drawing) (*sheet.Sheet, error) {
+	if s.Sheet != d.Fingerprint {
+		return nil, fmt.Errorf("This slip of %s belongs to another sheet, or to another version of it.", s.Name)
 	}
-	drawn := sh.For(s.Name)
+	drawn := d.For(s.Name)
 	for i := range s.Work {
 		w := &s.Work[i]
 		e := Exercise(drawn, w.ID)
 		if e == nil || e.Kind == sheet.Show {
-			return ErrDamaged
+			return nil, ErrDamaged
 		}
 		for _, a := range w.attempts() {
-			if !a.fits(e, sh, s.Name) {
-				return ErrDamaged
+			if !a.fits(e, d, s.Name) {
+				return nil, ErrDamaged
 			}
 		}
 	}
-	return nil
+	return drawn, nil
 }
 
 // attempts are the first and, where it is another, the best.
@@ -160,13 +168,13 @@ func (w *Work) attempts() []*Attempt {
 
 // fits says whether an attempt can be one at the exercise, and gives its run the seed
 // that the sheet draws for the learner.
-func (a *Attempt) fits(e *sheet.Exercise, sh *sheet.Sheet, name string) bool {
+func (a *Attempt) fits(e *sheet.Exercise, d *sheet.Drawing, name string) bool {
 	if e.Kind != sheet.Match {
 		if a.Run == nil || a.Settings != nil {
 			return false
 		}
-		if sh.Vary {
-			a.Run.Seed = sh.Seed(name, e.ID, a.Try)
+		if d.Sheet.Vary {
+			a.Run.Seed = d.Seed(name, e.ID, a.Try)
 		}
 		return a.Run.Valid(e) && a.Run.Done(e)
 	}
