@@ -62,9 +62,14 @@ func (a *Adviser) Stop() {
 }
 
 // Found is the advice so far, what matters most first.
-func (a *Adviser) Found() []Advice {
-	found := slices.Clone(a.found)
-	slices.SortStableFunc(found, func(x, y Advice) int { return int(y.Weight - x.Weight) })
+func (a *Adviser) Found() (found []Advice) {
+	for w := Mistake; w >= Note; w-- {
+		for _, f := range a.found {
+			if f.Weight == w {
+				found = append(found, f)
+			}
+		}
+	}
 	return found
 }
 

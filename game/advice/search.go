@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -29,6 +28,17 @@ type place struct {
 	off    float64
 }
 
+// byOff is places with the best first. There are few; package slices would make the app
+// larger by kilobytes for each type that it sorts.
+func byOff(places []place) []place {
+	for i := range places {
+		for j := i; j > 0 && places[j].off < places[j-1].off; j-- {
+			places[j], places[j-1] = places[j-1], places[j]
+		}
+	}
+	return places
+}
+
 // candidates are settings far from the target that may be right, refined.
 func (m *match) candidates() (all [][]float64) {
 	n := 0
@@ -52,7 +62,7 @@ func (m *match) candidates() (all [][]float64) {
 	for _, values := range m.octaves() {
 		places = append(places, place{values, heard(values)})
 	}
-	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(a.off, b.off) })
+	places = byOff(places)
 	for _, p := range places[:min(refined, len(places))] {
 		if p.off > hopeless*m.times {
 			break
@@ -145,8 +155,7 @@ func (m *match) minima(most int, gap float64, off func([]float64) float64) (all 
 			all = append(all, place{v, here})
 		}
 	})
-	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(a.off, b.off) })
-	return all
+	return byOff(all)
 }
 
 // axes are the values of each control of a grid, more of them where there are more
