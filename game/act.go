@@ -21,7 +21,7 @@ func (g *Game) act(a ui.Action) {
 		name = "untry" // there is no way to the course but that
 	}
 	if g.actOnSound(name, n, a) || g.actOnQuestion(name, n) || g.turn(name, n) || g.adjust(name, a) ||
-		g.actOnWriting(name, n, a) || g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
+		g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnWriting(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
 		return
 	}
 }
@@ -56,7 +56,7 @@ func (g *Game) actOnSound(name string, n int, a ui.Action) bool {
 	case "moment":
 		g.bench.moment, g.bench.shown, g.dirty = a.Value, -1, true
 	case "link":
-		g.linkBench()
+		g.giveSound()
 	case "fresh":
 		g.lay(benchStart())
 	case "part":
@@ -262,6 +262,9 @@ func (g *Game) escape() {
 	switch g.over {
 	case noOverlay:
 		g.stop()
+		if g.large {
+			g.large, g.dirty = false, true
+		}
 		if g.sweep.on {
 			g.sweep, g.dirty = sweep{}, true
 		}

@@ -30,10 +30,7 @@ func (g *Game) benchFrame(p *paper) frame {
 	f.back = ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
 	f.onward = []ui.Widget{
 		{ID: "fresh", Label: g.t("Start afresh"), Face: g.t("Afresh")},
-		{ID: "link", Label: g.t("Copy a link to this sound"), Face: g.t("Link")},
-	}
-	if g.bench.copied {
-		f.onward[1].Face = g.t("Link copied")
+		{ID: "link", Label: g.t("A link to this sound"), Face: g.t("Link")},
 	}
 	g.benchOfDraft(&f)
 	if p.wide {

@@ -1,8 +1,6 @@
 package game
 
 import (
-	"strings"
-
 	"partialcredit/game/ui"
 )
 
@@ -79,20 +77,6 @@ func (g *Game) deskTitle(p *paper, area ui.Rect, title string) (rest ui.Rect) {
 	line, rest := area.CutTop(lines(1, p.title), p.gap/2)
 	p.line(line, p.cut(title, p.title, true, line.W), p.title, true, Black, Left)
 	return rest
-}
-
-// cut leaves of a text what fits into a line.
-func (p *paper) cut(s string, size float64, bold bool, width float64) string {
-	if p.measure(s, size, bold) <= width {
-		return s
-	}
-	letters := []rune(s)
-	for n := len(letters) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(letters[:n]), " ") + "…"; p.measure(t, size, bold) <= width {
-			return t
-		}
-	}
-	return ""
 }
 
 // layNote writes what is to be known, as much of it as there is room for.

@@ -34,6 +34,7 @@ var teaching = []command{
 	siteCommand,
 	renderCommand,
 	drawCommand,
+	checkCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.

@@ -209,7 +209,9 @@ func TestEdgesOfThePage(t *testing.T) {
 	// Outside of one, what was copied the older way, as where a page is not secure, and comes by the keys.
 	var copied bool
 	l.do("copying", chromedp.Evaluate(`new Promise(said => partialCredit.files.copy("no link", said))`, &copied,
-		func(e *runtime.EvaluateParams) *runtime.EvaluateParams { return e.WithAwaitPromise(true).WithUserGesture(true) }))
+		func(e *runtime.EvaluateParams) *runtime.EvaluateParams {
+			return e.WithAwaitPromise(true).WithUserGesture(true)
+		}))
 	if !copied {
 		t.Error("nothing is copied")
 	}

@@ -11,6 +11,11 @@ import (
 	"partialcredit/synth/spectrum"
 )
 
+// MostMarks bounds how many sounds are rendered and measured for one exercise: some 50
+// where one control is set, 400 where four are. A mark takes 8 to 20 ms, three
+// times as long in a browser.
+const MostMarks = 600
+
 // An Adviser works out the advice on one exercise a little at a time.
 type Adviser struct {
 	sheet    *sheet.Sheet

@@ -29,12 +29,18 @@ func (m *match) others(sweeps []sweep) {
 		}
 		return int(1000 * (m.count(a).steps - m.count(b).steps))
 	})
+	joined := false
 	for _, values := range found[:min(mostOthers, len(found))] {
-		m.another(values)
+		j := m.joined(values)
+		if !j || !joined { // of one way it is enough to name one end
+			m.another(values, j)
+		}
+		joined = joined || j
 	}
 }
 
-func (m *match) another(values []float64) {
+// another names a right answer; one that is joined with the target by others.
+func (m *match) another(values []float64, joined bool) {
 	control := -1
 	for i := range values {
 		if values[i] != m.target[i] {
@@ -49,7 +55,7 @@ func (m *match) another(values []float64) {
 	steps := m.count(values).steps
 	var a *Advice
 	switch {
-	case m.joined(values):
+	case joined:
 		a = m.tell(Another, control, Warning, words.Say("There is no one right answer: %s earns %s marks, and so does about everything on the way there from the target.", setting, earns))
 	case mark.Apart(m.exercise.Target, m.sound(values)) < same && steps < same:
 		a = m.tell(Another, control, Note, words.Say("%s is right too and earns %s marks: it sounds the same as the target, by a known equivalence.", setting, earns))

@@ -127,20 +127,24 @@ func sure(all []Reason) (said []Reason) {
 func (s side) perform(seconds float64, other side) []float32 {
 	if s.take != nil {
 		out := make([]float32, int(math.Round(seconds*Rate)))
-		copy(out, s.take.Samples)
+		x := s.take.Samples
+		if other.take != nil {
+			x = other.take.Alike(x)
+		}
+		copy(out, x)
 		return fadeOut(out)
 	}
 	d := s.sound
 	d.A.Phase, d.B.Phase, d.LFO.Phase = 0, 0, 0
-	return played(d, seconds, other.take.Seconds)
+	return played(d, seconds, other.take)
 }
 
-// played is a description as recorded for some seconds, of which the first are
-// returned.
-func played(d synth.Sound, seconds, recorded float64) []float32 {
-	d.Seconds = math.Max(0.1, math.Min(recorded-d.Amplitude.Release, seconds))
+// played is a description as if recorded in place of a take, of which the first
+// seconds are returned.
+func played(d synth.Sound, seconds float64, as *take.Take) []float32 {
+	d.Seconds = math.Max(0.1, math.Min(as.Seconds-d.Amplitude.Release, seconds))
 	out := make([]float32, int(math.Round(seconds*Rate)))
-	copy(out, synth.Render(d, Rate))
+	copy(out, as.Alike(synth.Render(d, Rate)))
 	return fadeOut(out)
 }
 

@@ -23,7 +23,7 @@ func (s side) inPhase(g *grid, x, recording []float32, other side) []float32 {
 	try := func(phase *float64, at float64) {
 		last := *phase
 		*phase = at - math.Floor(at)
-		y := played(d, g.seconds, other.take.Seconds)
+		y := played(d, g.seconds, other.take)
 		if steps := r.distance(g.measure(y)); steps < least {
 			best, least = y, steps
 		} else {

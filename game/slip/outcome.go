@@ -22,6 +22,12 @@ type Outcome struct {
 	Table       *practice.Confusion // of a naming or a comparison: what was answered to what, all attempts together; nil for others
 }
 
+// A Judge gives marks to a sound for a target: a [Marker], or whoever remembers what one
+// gave. Every just-noticeable step is taken times as large.
+type Judge interface {
+	Marks(target, yours synth.Sound, times float64) float64
+}
+
 // A Marker marks sounds and remembers the targets it has measured. It is not safe for
 // concurrent use. The zero value is ready.
 type Marker struct {
@@ -39,7 +45,7 @@ func (m *Marker) Marks(target, yours synth.Sound, times float64) float64 {
 
 // Outcome marks what was done in an exercise of a sheet that fits: see [Slip.Fits]. The
 // exercise is one of [sheet.Sheet.For] the slip's name; times is the sheet's strictness.
-func (w *Work) Outcome(e *sheet.Exercise, times float64, m *Marker) Outcome {
+func (w *Work) Outcome(e *sheet.Exercise, times float64, m Judge) Outcome {
 	o := Outcome{First: math.NaN(), Best: math.NaN()}
 	switch e.Kind {
 	case sheet.Match:
@@ -70,7 +76,7 @@ func (w *Work) last() *ask.Run {
 	return w.First.Run
 }
 
-func (a *Attempt) marks(e *sheet.Exercise, times float64, m *Marker) float64 {
+func (a *Attempt) marks(e *sheet.Exercise, times float64, m Judge) float64 {
 	marks := m.Marks(e.Target, a.Sound(e), times)
 	if a.Uncovered {
 		marks = math.Min(marks, UncoveredCap)

@@ -15,23 +15,35 @@ const (
 // quieten takes from the note the noise that is heard around it: hiss and hum of
 // the input, which are no part of the sound. It is spectral subtraction (S. F.
 // Boll, IEEE Trans. ASSP 27:113, 1979) in its careful form: of what does not
-// stand 8 times over the power of the noise at its frequency a hundredth is left,
+// stand 10 times over the power of the noise at its frequency 40 dB less is left,
 // of what stands over it all but the noise. Where the recording has not 60 ms
 // outside the note the note stays what it was. x is the recording, around the
-// note from start to end.
-func quieten(x []float32, start, end int) []float32 {
+// note from start to end. It returns what it knows of the noise too, nil where
+// that is nothing.
+func quieten(x []float32, start, end int) ([]float32, *quieter) {
 	q := newQuieter()
 	edge := int(0.005 * Rate) // of an onset that begins before it is found
 	n := q.learn(x[:max(0, start-edge)]) + q.learn(x[min(len(x), end+edge):])
 	note := append([]float32(nil), x[start:end]...)
 	if n < 3 {
-		return note
+		return note, nil
 	}
 	for k := range q.noise {
 		q.noise[k] /= float64(n)
 	}
 	q.spread()
-	return q.apply(note)
+	return q.apply(note), q
+}
+
+// Alike returns a sound at the level of a take, and without what the noise around
+// it covers: as quiet partials are lost in one of two sounds that are compared,
+// so they are in the other.
+func (t *Take) Alike(samples []float32) []float32 {
+	out := level(samples)
+	if t.noise == nil {
+		return out
+	}
+	return t.noise.apply(out)
 }
 
 type quieter struct {
@@ -89,8 +101,8 @@ func (q *quieter) apply(x []float32) []float32 {
 		}
 		for k, v := range q.fft.Coefficients(frame, q.window) {
 			power := real(v)*real(v) + imag(v)*imag(v)
-			gain := 0.1
-			if power > 8*q.noise[k] {
+			gain := 0.01
+			if power > 10*q.noise[k] {
 				gain = math.Sqrt(1 - q.noise[k]/power)
 			}
 			v *= complex(gain, 0)
@@ -111,4 +123,14 @@ func (q *quieter) apply(x []float32) []float32 {
 		done[i] = float32(v)
 	}
 	return done
+}
+
+// times is the same of noise at another gain.
+func (q *quieter) times(gain float64) *quieter {
+	louder := *q
+	louder.noise = make([]float64, len(q.noise))
+	for k, v := range q.noise {
+		louder.noise[k] = v * gain * gain
+	}
+	return &louder
 }

@@ -52,6 +52,8 @@ type Take struct {
 	To      float64   // and to the end of it
 	Hz      float64   // its pitch; 0 where there is no one pitch
 	Clarity float64   // how well it repeats after a period of it, 0 to 1
+
+	noise *quieter // at the level of the samples; nil where none is known
 }
 
 // The level of a take: that at which the app plays, in LKFS (ITU-R BS.1770-4),
@@ -87,10 +89,14 @@ func Find(samples []float32, rate float64) (*Take, error) {
 	case s.rests():
 		return nil, ErrSeveral
 	}
+	note, noise := quieten(x, s.start, s.end)
 	t := &Take{
-		Samples: level(quieten(x, s.start, s.end)),
+		Samples: level(note),
 		Start:   float64(s.start) / Rate,
 		Seconds: float64(s.end-s.start) / Rate,
+	}
+	if noise != nil {
+		t.noise = noise.times(gainTo(note))
 	}
 	from, to := s.steady()
 	t.From, t.To = float64(from-s.start)/Rate, float64(to-s.start)/Rate
@@ -118,22 +124,39 @@ func (t *Take) Note() (number int, cents float64, ok bool) {
 	return int(math.Round(n)), 100 * (n - math.Round(n)), true
 }
 
-// level returns samples without DC, brought to [Level] and below [Peak].
+// level returns samples without DC, brought to [Level] and below [Peak]; silence
+// stays what it is.
 func level(samples []float32) []float32 {
+	out := make([]float32, len(samples))
+	gain := gainTo(samples)
+	mean := meanOf(samples)
+	for i, v := range samples {
+		out[i] = float32(gain * (float64(v) - mean))
+	}
+	return out
+}
+
+// gainTo is the gain that brings samples to their level.
+func gainTo(samples []float32) float64 {
+	m := synth.NewMeter(Rate)
+	mean := float32(meanOf(samples))
+	block := make([]float32, 0, 1024)
+	for i, v := range samples {
+		if block = append(block, v-mean); len(block) == cap(block) || i == len(samples)-1 {
+			m.Write(block)
+			block = block[:0]
+		}
+	}
+	if m.Peak() == 0 {
+		return 1
+	}
+	return math.Min(spectrum.Amplitude(Level-m.Loudness()), Peak/m.Peak())
+}
+
+func meanOf(samples []float32) float64 {
 	mean := 0.0
 	for _, v := range samples {
 		mean += float64(v)
 	}
-	mean /= float64(len(samples))
-	out := make([]float32, len(samples))
-	for i, v := range samples {
-		out[i] = v - float32(mean)
-	}
-	m := synth.NewMeter(Rate)
-	m.Write(out)
-	gain := math.Min(spectrum.Amplitude(Level-m.Loudness()), Peak/m.Peak())
-	for i := range out {
-		out[i] *= float32(gain)
-	}
-	return out
+	return mean / float64(max(1, len(samples)))
 }
