@@ -167,7 +167,6 @@ func (g *Game) adviceBlocks(p *paper) (blocks []block) {
 	for i, a := range found {
 		text, ink := g.weighed(a)
 		said := g.saying(p, text, ink)
-		g.scene.Body += text + " "
 		if label := g.followed(a); label != "" {
 			b, height := g.row(p, ui.Widget{ID: numberedID("follow", i), Label: label}), said.height
 			said = block{height + p.gap/2 + b.height, func(r ui.Rect) {
