@@ -34,6 +34,8 @@ var teaching = []command{
 	siteCommand,
 	renderCommand,
 	drawCommand,
+	tallyCommand,
+	linkCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.
