@@ -44,12 +44,12 @@ func items(w io.Writer, table *book.Table) {
 	fmt.Fprintln(tab, "Exercise\tanswered\tfirst marks\tmedian\tbest\tseparates\t")
 	for _, item := range table.Items {
 		fmt.Fprintf(tab, "%s\t%d\t%s\t%s\t%s\t%s\t\n", printable(item.Exercise.Title), item.Done,
-			figure(item.Mean, 1), figure(item.Median, 1), figure(item.Best, 1), figure(item.Apart, 2))
+			decimal(item.Mean, 1), decimal(item.Median, 1), decimal(item.Best, 1), decimal(item.Apart, 2))
 	}
 	tab.Flush()
 }
 
-func figure(v float64, decimals int) string {
+func decimal(v float64, decimals int) string {
 	if math.IsNaN(v) {
 		return "-"
 	}
