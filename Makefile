@@ -1,5 +1,5 @@
-# `make run` needs Go and make only; `make test` also installs Chromium, and Firefox with a display and
-# a sound server that need no hardware, where they are missing.
+# `make run` needs Go and make only; `make test` also installs Chromium, Firefox with a display and
+# a sound server that need no hardware, and SoX, where they are missing.
 
 PORT ?= 8080
 OUT ?= .build/site
@@ -7,7 +7,7 @@ FUZZTIME ?= 30s
 APT = $$(test "$$(id -u)" = 0 || echo sudo) apt-get
 HEADING = @printf '\n== %s\n'
 
-.PHONY: help run test site bench fuzz clean format vet chromium firefox tests
+.PHONY: help run test site bench fuzz clean format vet chromium firefox sox tests
 
 help:
 	@echo 'make run     build the app and serve it on http://localhost:$(PORT) (PORT=8081 make run for another port)'
@@ -29,6 +29,7 @@ test:
 	@$(MAKE) --no-print-directory vet
 	@$(MAKE) --no-print-directory chromium
 	@$(MAKE) --no-print-directory firefox
+	@$(MAKE) --no-print-directory sox
 	@$(MAKE) --no-print-directory tests
 	@$(MAKE) --no-print-directory fuzz FUZZTIME=3s
 
@@ -64,6 +65,13 @@ firefox:
 	elif command -v apt-get >/dev/null && $(APT) update && $(APT) install -y --no-install-recommends $$want; then :; \
 	else echo "These are missing and apt-get cannot install them: $$want. Install them by hand, or name a browser: FIREFOX=/path/to/firefox make test"; exit 1; fi
 
+# Reads back the WAV files that desk writes.
+sox:
+	$(HEADING) 'SoX'
+	@if command -v sox; then :; \
+	elif command -v apt-get >/dev/null; then $(APT) update && $(APT) install -y --no-install-recommends sox; \
+	else echo 'SoX is missing and there is no apt-get to install it. Install it by hand: the tests read WAV files back with it.'; exit 1; fi
+
 # The browser gets the machine to itself: it plays sound in real time.
 tests:
 	$(HEADING) 'Tests'
@@ -82,7 +90,7 @@ bench:
 # the time.
 fuzz:
 	$(HEADING) 'Fuzzing'
-	@for f in synth:FuzzSound synth:FuzzDescription game/sheet:FuzzParse game:FuzzProgress game:FuzzImport game:FuzzFollow; do \
+	@for f in synth:FuzzSound synth:FuzzDescription game/sheet:FuzzParse game:FuzzProgress game:FuzzImport game:FuzzFollow game/slip:FuzzRead synth/wav:FuzzRead; do \
 	go test -run='^$$' -fuzz="^$${f#*:}\$$" -fuzztime=$(FUZZTIME) -fuzzminimizetime=10x ./$${f%:*} || exit 1; done
 
 clean:

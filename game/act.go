@@ -17,8 +17,11 @@ func (g *Game) act(a ui.Action) {
 			name = kind
 		}
 	}
+	if g.trial.on && name == "course" {
+		name = "untry" // there is no way to the course but that
+	}
 	if g.actOnSound(name, n, a) || g.actOnQuestion(name, n) || g.turn(name, n) || g.adjust(name, a) ||
-		g.actOnWriting(name, n, a) || g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
+		g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnWriting(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
 		return
 	}
 }
@@ -53,7 +56,7 @@ func (g *Game) actOnSound(name string, n int, a ui.Action) bool {
 	case "moment":
 		g.bench.moment, g.bench.shown, g.dirty = a.Value, -1, true
 	case "link":
-		g.linkBench()
+		g.giveSound()
 	case "fresh":
 		g.lay(benchStart())
 	case "part":
@@ -212,7 +215,7 @@ func (t Theme) next() Theme {
 // the widgets that is on the screen.
 var shortcuts = map[string][]string{
 	"t": {"target"}, "y": {"yours"}, "i": {"turn"}, "u": {"uncover"}, "h": {"hand in"}, "a": {"again"},
-	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
+	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course", "untry"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
 	"1": {"answer 0"}, "2": {"answer 1"}, "3": {"answer 2"}, "4": {"answer 3"}, "5": {"answer 4"}, "6": {"answer 5"},
 }
 
@@ -259,6 +262,9 @@ func (g *Game) escape() {
 	switch g.over {
 	case noOverlay:
 		g.stop()
+		if g.large {
+			g.large, g.dirty = false, true
+		}
 		if g.sweep.on {
 			g.sweep, g.dirty = sweep{}, true
 		}

@@ -3,6 +3,8 @@ package game
 import (
 	"strings"
 
+	"partialcredit/game/link"
+	"partialcredit/game/sheet"
 	"partialcredit/game/words"
 )
 
@@ -24,6 +26,8 @@ func (g *Game) Opened(purpose string, files []File) {
 	switch purpose {
 	case "import":
 		g.Import(files[0].Data)
+	case "sheet":
+		g.openSheet(files[0])
 	default:
 		g.Dropped(files)
 	}
@@ -40,6 +44,12 @@ func (g *Game) Dropped(files []File) {
 			return
 		}
 	}
+	for _, f := range files {
+		if s, ok := isSheet(f.Data); ok {
+			g.receive(s)
+			return
+		}
+	}
 	f := files[0]
 	name := words.Message{Format: shortened(f.Name)} // a name is not put into the language
 	if f.Data == nil {
@@ -47,6 +57,15 @@ func (g *Game) Dropped(files []File) {
 		return
 	}
 	g.Tell(g.t("This page has no use for the file “%s”. It takes progress that was exported here.", name))
+}
+
+// isSheet reads a file that holds a sheet.
+func isSheet(data []byte) (*sheet.Sheet, bool) {
+	if len(data) > link.Sheet.Most {
+		return nil, false
+	}
+	s, err := sheet.Parse(data)
+	return s, err == nil
 }
 
 // Pasted takes text that was pasted, but not into a text field: a link, or what is

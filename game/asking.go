@@ -29,7 +29,7 @@ func (g *Game) openRun() {
 	run, ok := g.kept.Runs[e.ID]
 	ok = ok && run.Valid(e)
 	if !ok {
-		run = ask.Run{Seed: g.in.Random}
+		run = g.begun()
 		g.kept.Runs[e.ID] = run
 	}
 	g.asking = asking{run: run}
@@ -125,7 +125,10 @@ func (g *Game) choose(answer int) {
 		}
 	}
 	if e.Kind != sheet.Limit {
-		g.kept.tally(e, q, answer, g.today())
+		g.kept.tally(e, q, answer)
+		if g.own() == nil {
+			g.kept.recall(e, q, answer, g.today())
+		}
 	}
 	one, other := q.Compared(e, answer)
 	g.show(answered)
@@ -180,6 +183,7 @@ func (g *Game) proceed() {
 // record keeps how the run went, as soon as its last answer is given.
 func (g *Game) record() {
 	e, run := g.exercise(), &g.asking.run
+	g.attemptedRun()
 	if e.Kind == sheet.Limit {
 		stairs := run.Staircase(e)
 		value, factor, ok := stairs.Threshold()

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"partialcredit/game/link"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
@@ -14,7 +15,6 @@ type bench struct {
 	part    int // which of the parts of the voice is on the screen
 	touched int // the control that was set last: the one to sweep
 	slow    bool
-	copied  bool    // a link to the sound as it is
 	moment  float64 // of the note, in seconds, that is looked at in slow motion
 	shown   float64 // the one that is pictured
 	last    time.Duration
@@ -87,6 +87,8 @@ func (g *Game) openBench() {
 
 // lay puts a sound on the bench.
 func (g *Game) lay(s synth.Sound) {
+	g.endTrial()
+	g.cabinet.Desk.Slot = ""
 	s.Seed = min(s.Seed, mostSeed)
 	g.show(benchPage)
 	g.bench = bench{part: g.bench.part}
@@ -98,7 +100,7 @@ func (g *Game) lay(s synth.Sound) {
 
 // onBench keeps what was set.
 func (g *Game) onBench(control int) {
-	g.bench.touched, g.bench.copied = control, false
+	g.bench.touched = control
 	s := g.work.yours
 	g.kept.Bench = &s
 	g.work.target = s // it has none: the axis of the partials is its own
@@ -165,22 +167,36 @@ func (g *Game) refreshMoment() bool {
 	return true
 }
 
-// linkBench wishes for a link to the sound in the clipboard.
-func (g *Game) linkBench() {
-	g.wish(Wish{Kind: Copy, Link: "#" + sheet.SoundFragment(g.work.yours),
-		Done: g.t("The link to this sound is copied: paste it where you want it.")})
-}
-
 // Follow opens what a link leads to: the fragment of the page's address.
 func (g *Game) Follow(fragment string) {
 	if strings.TrimPrefix(fragment, "#") == "" {
 		return
 	}
-	s, err := sheet.ReadSoundFragment(fragment)
-	if err != nil {
+	kind, data, err := link.Unpack(fragment)
+	switch {
+	case err != nil:
 		g.Tell(err.Error())
+	case kind == link.Slip:
+		g.takeSlip(fragment)
+	case kind == link.Sheet:
+		g.followToSheet(data)
+	default:
+		s, err := sheet.ReadSoundFragment(fragment)
+		if err != nil {
+			g.Tell(err.Error())
+			return
+		}
+		g.leave()
+		g.session = session{}
+		g.lay(s)
+	}
+}
+
+func (g *Game) followToSheet(data []byte) {
+	s, err := sheet.Parse(data)
+	if err != nil {
+		g.Tell(g.t("The sheet in this link cannot be used: %s. Tell whoever gave it to you.", plainly(err.Error())))
 		return
 	}
-	g.leave()
-	g.lay(s)
+	g.receive(s)
 }

@@ -1,10 +1,17 @@
 package game
 
-import "encoding/json"
+import (
+	"encoding/json"
+
+	"partialcredit/game/draft"
+)
 
 // cabinet is what a teacher keeps on the device, apart from a learner's progress.
 type cabinet struct {
-	Version int `json:"version"`
+	Version int            `json:"version"`
+	Written []*draft.Draft `json:"written"`           // the sheets that were written here
+	Removed *draft.Draft   `json:"removed,omitempty"` // the one that was removed last
+	Desk    desk           `json:"desk"`
 }
 
 const cabinetVersion = 1
@@ -34,6 +41,7 @@ func (g *Game) Unfile(data []byte) bool {
 		return false
 	}
 	g.cabinet, g.dirty = c, true
+	g.tidyDesk()
 	return true
 }
 

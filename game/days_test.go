@@ -70,7 +70,8 @@ func TestYearsOfWorkStaySmall(t *testing.T) {
 						for answer := range 2 {
 							run := ask.Run{Seed: uint64(i)}
 							q := run.Question(e, 0)
-							g.kept.tally(e, &q, answer, day)
+							g.kept.tally(e, &q, answer)
+							g.kept.recall(e, &q, answer, day)
 						}
 					}
 				}

@@ -5,6 +5,7 @@ import (
 
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
+	"partialcredit/game/slip"
 	"partialcredit/game/ui"
 	"partialcredit/game/words"
 	"partialcredit/synth"
@@ -12,7 +13,8 @@ import (
 
 // A Game is a learner at work on a course of sheets.
 type Game struct {
-	course    []*sheet.Sheet
+	course    []*sheet.Sheet // and, behind the first built of them, what was given
+	built     int
 	measure   ui.Measure
 	preferred []string // languages of the browser
 	lang      *words.Language
@@ -28,7 +30,17 @@ type Game struct {
 	playing playing
 	kept    progress
 	cabinet cabinet
+	making  making
+	trial   trial
+	advised advised
+	heard   heard
 	giving  *sheet.Sheet // what is handed out
+	handout handout
+	naming  naming
+	slip    *slip.Slip // on its page; nil until it is made
+	coded   coded
+	large   bool          // the code fills the screen
+	spare   time.Duration // spent on an exercise, less than a second
 
 	scanning scanning
 	unread   []byte // progress that could not be read
@@ -61,7 +73,7 @@ type place struct{ sheet, exercise int }
 // New opens a course where saved left it. A nil or damaged saved state starts
 // anew, and says so where something was damaged.
 func New(course []*sheet.Sheet, saved []byte, measure ui.Measure) *Game {
-	g := &Game{course: course, measure: measure, lang: words.English, dirty: true}
+	g := &Game{course: course, built: len(course), measure: measure, lang: words.English, dirty: true}
 	g.markers, g.levels, g.gauge = map[string]*mark.Reference{}, map[synth.Sound]level{}, gauge
 	g.restore(saved)
 	return g
@@ -95,6 +107,7 @@ func (g *Game) Update(in Input) {
 	g.dirty = g.dirty || in.Audio != g.in.Audio || in.Update != g.in.Update || in.Date.YearDay() != g.in.Date.YearDay()
 	g.in = in
 	for _, e := range in.Events {
+		g.spend(in.Now - g.last)
 		g.last = in.Now
 		if g.dirty {
 			g.layout() // the next event may concern what the last one changed
@@ -117,6 +130,7 @@ func (g *Game) Update(in Input) {
 		g.revision++
 	}
 	g.prepare()
+	g.advise()
 }
 
 // prepare measures the target once the page stands and nothing sounds, so that
@@ -159,7 +173,7 @@ func (g *Game) Revision() int { return g.revision }
 // tick changes nothing.
 func (g *Game) Idle() bool {
 	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
-		!g.work.mine.live && !g.work.wanted.live && !g.dirty && (g.page != working || g.markers[g.exercise().ID] != nil)
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -191,7 +205,10 @@ func (g *Game) show(p page) {
 	g.stop()
 	g.work.mine.live, g.work.wanted.live = false, false // they are stale, and drawn still when they are seen again
 	g.sweep = sweep{}
-	g.page, g.opened, g.dirty, g.part = p, g.in.Now, true, 0
+	if p == givePage && g.giving != nil && g.page != givePage {
+		g.handout = handout{from: g.page}
+	}
+	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()
 }
 
@@ -199,6 +216,12 @@ func (g *Game) show(p page) {
 func (g *Game) open(at place) {
 	g.leave()
 	g.at = at
+	if s := g.own(); s != nil {
+		if g.touched(); s.Name == "" && s.sheet.Vary {
+			g.askName(naming{exercise: at.exercise})
+			return
+		}
+	}
 	e := g.exercise()
 	switch e.Kind {
 	case sheet.Match, sheet.Show:
@@ -229,7 +252,9 @@ func (g *Game) next() {
 		return
 	}
 	g.leave()
-	g.at.sheet = min(g.at.sheet+1, len(g.course)-1)
+	if g.own() == nil {
+		g.at.sheet = min(g.at.sheet+1, min(g.built, len(g.course))-1)
+	}
 	g.at.exercise = 0
 	g.show(sheetPage)
 }

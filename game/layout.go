@@ -45,6 +45,8 @@ func (g *Game) layout() {
 		g.layWrite(p)
 	case draftPage:
 		g.layDraft(p)
+	case makePage:
+		g.layMake(p)
 	case givePage:
 		g.layGive(p)
 	case slipPage:
@@ -53,6 +55,8 @@ func (g *Game) layout() {
 		g.layBook(p)
 	case takePage:
 		g.layTake(p)
+	case namePage:
+		g.layName(p)
 	}
 	g.refreshPictures()
 	g.putPictures()
@@ -192,12 +196,16 @@ func (g *Game) layPlots(p *paper, boxes []ui.Rect) {
 func (g *Game) placed(f frame) frame {
 	n := len(g.sheet().Exercises)
 	f.place = g.t("%d/%d", g.at.exercise+1, n)
-	f.wide = g.t("Sheet: %s · %d of %d", g.sheet().Title, g.at.exercise+1, n)
+	f.wide = g.t("Sheet: %s · %d of %d", g.theirs(g.sheet().Title), g.at.exercise+1, n)
 	f.back = ui.Widget{ID: "contents", Label: g.t("Contents"), Keys: "C"}
 	if g.session.on {
 		f.place = g.t("Practice")
 		f.wide = g.t("Practice: %d asked", g.session.asked)
 		f.back = ui.Widget{ID: "end", Label: g.t("End the set"), Face: g.t("End")}
+	}
+	if g.trial.on {
+		f.wide = g.t("Tried out: nothing of it is kept · %d of %d", g.at.exercise+1, n)
+		f.back = g.untryButton()
 	}
 	return f
 }

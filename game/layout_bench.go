@@ -30,11 +30,9 @@ func (g *Game) benchFrame(p *paper) frame {
 	f.back = ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
 	f.onward = []ui.Widget{
 		{ID: "fresh", Label: g.t("Start afresh"), Face: g.t("Afresh")},
-		{ID: "link", Label: g.t("Copy a link to this sound"), Face: g.t("Link")},
+		{ID: "link", Label: g.t("A link to this sound"), Face: g.t("Link")},
 	}
-	if g.bench.copied {
-		f.onward[1].Face = g.t("Link copied")
-	}
+	g.benchOfDraft(&f)
 	if p.wide {
 		f.place = ""
 		f.beside = g.layBenchParts

@@ -35,7 +35,16 @@ const marginWidth = 86
 
 // exerciseLabel is how the sheet names an exercise.
 func (g *Game) exerciseLabel(i int) string {
-	return g.t("%d. %s", i+1, g.sheet().Exercises[i].Title)
+	return g.t("%d. %s", i+1, g.theirs(g.sheet().Exercises[i].Title))
+}
+
+// theirs is a text of the open sheet to be put into another: as it is, where a teacher
+// wrote it.
+func (g *Game) theirs(text string) any {
+	if g.own() != nil {
+		return plainly(text)
+	}
+	return text
 }
 
 // plain is the page without its margins.
@@ -63,8 +72,13 @@ func (g *Game) layContents(p *paper) {
 	var rows []ui.Widget
 	for i, s := range g.course {
 		d, n, m, k := g.tally(s)
-		done, of, sum, marked = done+d, of+n, sum+m, marked+k
-		row := ui.Widget{ID: numberedID("sheet", i), Label: g.t("%d. %s", i+1, s.Title), Plain: true, On: i == g.at.sheet}
+		row := ui.Widget{ID: numberedID("sheet", i), Label: g.sheetLabel(i), Plain: true, On: i == g.at.sheet}
+		switch {
+		case i < g.built:
+			done, of, sum, marked = done+d, of+n, sum+m, marked+k
+		case i == g.built:
+			rows = append(rows, ui.Widget{Label: g.t("From links")}) // a heading
+		}
 		if d > 0 {
 			row.Note = g.t("%d/%d", d, n)
 		}
@@ -77,15 +91,17 @@ func (g *Game) layContents(p *paper) {
 	where := []ui.Widget{
 		{ID: "practice", Label: g.t("Practice")}, {ID: "bench", Label: g.t("Bench")},
 		{ID: "progress", Label: g.t("Progress")}, {ID: "help", Label: g.t("Help")},
+		{ID: "teacher", Label: g.t("For the teacher"), Face: g.t("Teach")},
 	}
 	if n := len(g.kept.Boxes.Due(g.today())); n > 0 {
 		where[0].Label, where[0].Face = g.t("Practice: %d due", n), g.t("Practice")
 	}
 	var top ui.Rect
 	if p.W < 480 {
+		const columns = 3 // of two rows
 		top, list = list.CutTop(2*p.button+p.gap, p.gap)
 		for i, r := range top.Rows(2, p.gap) {
-			p.buttons(r, where[2*i:2*i+2]...)
+			p.buttons(r, where[columns*i:min(len(where), columns*(i+1))]...)
 		}
 	} else {
 		top, list = list.CutTop(p.button, p.gap)
@@ -98,6 +114,14 @@ func (g *Game) layContents(p *paper) {
 		p.paragraph(below, g.t(caution), p.body, false, Faint)
 	}
 	settings()
+}
+
+// sheetLabel is how the contents name a sheet.
+func (g *Game) sheetLabel(i int) string {
+	if i >= g.built {
+		return g.course[i].Title
+	}
+	return g.t("%d. %s", i+1, g.course[i].Title)
 }
 
 // laySettings takes room for the settings at the bottom of a page. They are the
@@ -154,8 +178,20 @@ func (g *Game) laySheet(p *paper) {
 	if s.Strictness != sheet.Expert {
 		text += " " + g.t("Marked for %s.", s.Strictness.Whom())
 	}
-	area := g.head(p, p.plain(), g.t("%d. %s", g.at.sheet+1, s.Title), text)
+	own := g.own()
+	switch {
+	case own == nil:
+	case own.Name != "":
+		text += " " + g.t("Worked by %s.", plainly(own.Name))
+	case own.sheet.Vary:
+		text += " " + g.t("Each name gets targets of its own.")
+	}
+	area := g.head(p, p.plain(), g.sheetLabel(g.at.sheet), text)
 	bottom, list := area.CutBottom(p.button, p.gap)
+	var row ui.Rect
+	if own != nil {
+		row, list = list.CutBottom(p.button, p.gap)
+	}
 	var rows []ui.Widget
 	for i := range s.Exercises {
 		rows = append(rows, ui.Widget{
@@ -164,7 +200,15 @@ func (g *Game) laySheet(p *paper) {
 		})
 	}
 	g.layList(p, list, rows)
+	if own != nil {
+		p.buttons(row, ui.Widget{ID: "discard", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
+			ui.Widget{ID: "name it", Label: g.t("Your name"), Face: g.t("Name")},
+			ui.Widget{ID: "slip", Label: g.t("Hand in the slip"), Face: g.t("Slip")})
+	}
 	back := ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
+	if g.trial.on {
+		back = g.untryButton()
+	}
 	p.buttons(bottom, back, ui.Widget{ID: "go on", Label: g.t("Go on"), Primary: true, Keys: "N"})
 }
 
@@ -220,6 +264,10 @@ func (g *Game) layList(p *paper, r ui.Rect, rows []ui.Widget) (rest ui.Rect) {
 	for c, column := range r.Columns(columns, 2*p.gap) {
 		for i := from + c*perColumn; i < min(to, from+(c+1)*perColumn); i++ {
 			rows[i].Rect = ui.Rect{X: column.X, Y: column.Y + float64(i-from-c*perColumn)*row, W: column.W, H: row - 2}
+			if rows[i].ID == "" {
+				p.line(ui.Rect{X: column.X, Y: rows[i].Rect.Y + (row-p.body)/2 - 0.1*p.body, W: column.W}, rows[i].Label, p.body, true, Black, Left)
+				continue
+			}
 			p.widget(rows[i])
 		}
 	}

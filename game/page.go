@@ -23,13 +23,15 @@ const (
 	slipPage    // what the learner hands in
 	bookPage    // the mark book
 	takePage    // a recording
+	makePage    // what becomes an exercise of a sound on the bench
+	namePage    // who works on a sheet that was given
 )
 
 // pageNames are those in what is kept.
 var pageNames = map[page]string{
 	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", questionPage: "question",
 	answered: "answer", result: "result", benchPage: "bench", practicePage: "practice", progressPage: "progress", helpPage: "help",
-	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take",
+	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take", makePage: "make", namePage: "name",
 }
 
 // An overlay is what lies over the page.
@@ -40,6 +42,7 @@ const (
 	volumeHint
 	eraseQuestion
 	importQuestion
+	removeQuestion
 	note // what the learner must be told: say
 )
 

@@ -61,6 +61,9 @@ func (g *Game) play(what listening) {
 	}
 	g.playing.what, g.playing.since, g.dirty = what, g.in.Now, true
 	g.work.heard = g.work.heard || what != silence
+	if what != silence {
+		g.replayed()
+	}
 	if what != silence && !g.kept.Hinted {
 		g.over = volumeHint
 		g.hands.LetGo()

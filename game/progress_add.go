@@ -27,13 +27,16 @@ func (k *progress) seen(id string) { k.Marks[id] = record{Tries: k.Marks[id].Tri
 // review moves what was answered through the boxes.
 func (k *progress) review(key string, right bool, day int) { k.Boxes.Answer(key, right, day) }
 
-// tally counts an answer: in the table of its exercise, in the boxes and among
-// what is confused.
-func (k *progress) tally(e *sheet.Exercise, q *ask.Question, answer, day int) {
+// tally counts an answer in the table of its exercise.
+func (k *progress) tally(e *sheet.Exercise, q *ask.Question, answer int) {
 	if k.Tables[e.ID] == nil {
 		k.Tables[e.ID] = &practice.Confusion{}
 	}
 	k.Tables[e.ID].Add(q.Answers[q.Right], q.Answers[answer])
+}
+
+// recall counts an answer in the boxes and among what is confused.
+func (k *progress) recall(e *sheet.Exercise, q *ask.Question, answer, day int) {
 	asked := key(e, q.Item)
 	k.review(asked, answer == q.Right, day)
 	if e.Kind == sheet.Name {

@@ -85,7 +85,8 @@ func (g *Game) endPractice() {
 // item finds what a key of the boxes asks after.
 func (g *Game) item(key string) (at place, item string, ok bool) {
 	id, item, questions := strings.Cut(key, "/")
-	if at, ok = g.find(id); !ok {
+	if at, ok = g.find(id); !ok || at.sheet >= g.built {
+		ok = false
 		return
 	}
 	e := &g.course[at.sheet].Exercises[at.exercise]

@@ -60,10 +60,14 @@ func (g *Game) set(control int, v float64) {
 
 // handIn marks the learner's sound and keeps the marks.
 func (g *Game) handIn() {
+	g.roundSettings()
 	g.grade()
 	e := g.exercise()
+	g.attemptedMatch()
 	g.kept.add(e.ID, g.today(), g.work.marks)
-	g.kept.review(e.ID, g.work.marks >= matched, g.today())
+	if g.own() == nil {
+		g.kept.review(e.ID, g.work.marks >= matched, g.today())
+	}
 	g.say = g.verdict()
 	g.keep()
 }

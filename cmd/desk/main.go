@@ -34,6 +34,8 @@ var teaching = []command{
 	siteCommand,
 	renderCommand,
 	drawCommand,
+	checkCommand,
+	markCommand,
 	tallyCommand,
 	linkCommand,
 }

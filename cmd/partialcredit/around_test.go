@@ -246,6 +246,7 @@ func (l *learner) worksAtTheBench() {
 	})
 	l.do("being in front", emulation.SetFocusEmulationEnabled(true))
 	l.press("link")
+	l.press("copy")
 	l.WaitText("#mirror [role=status]", "copied", 5*time.Second)
 	var link string
 	l.Eval("navigator.clipboard.readText()", &link)

@@ -66,14 +66,14 @@ func findings(p *Page, where string) (failed []string) {
 	}
 	// No pointer reaches the mirror, so axe-core would not look at the sizes of what a finger meets on the
 	// canvas in the same places.
-	const reach = `document.querySelectorAll("[data-widget]").forEach(e => e.style.pointerEvents = "%s")`
+	const reach = `document.querySelectorAll("[data-widget]:not(.field)").forEach(e => e.style.pointerEvents = "%s")`
 	p.Eval(fmt.Sprintf(reach, "auto"), nil)
 	defer p.Eval(fmt.Sprintf(reach, "none"), nil)
 	p.Eval(fmt.Sprintf(`axe.run(document, { runOnly: { type: "tag", values: %s }, resultTypes: ["violations", "incomplete"] })
 		.then(r => ({ violations: r.violations, incomplete: r.incomplete, passes: r.passes.length }))`, tags), &result)
 	// Beside what is wholly transparent axe-core sees no neighbours, so what lies too close together is looked
 	// for once more with the mirror to be seen. What is seen of it there is not what is drawn, so it is only that.
-	const shown = `if (document.querySelector("#mirror")) document.querySelector("#mirror").style.opacity = %d`
+	const shown = `document.querySelectorAll("#mirror > *, [data-widget]:not(.field)").forEach(e => e.style.opacity = e.tagName === "DIV" ? 1 : %d)`
 	p.Eval(fmt.Sprintf(shown, 1), nil)
 	defer p.Eval(fmt.Sprintf(shown, 0), nil)
 	var sizes struct{ Violations, Incomplete []finding }

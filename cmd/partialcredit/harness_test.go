@@ -82,7 +82,7 @@ var (
 	})
 )
 
-func startBrowser(autoplay string) (context.Context, error) {
+func startBrowser(autoplay string, more ...chromedp.ExecAllocatorOption) (context.Context, error) {
 	path, err := measure.FindBrowser()
 	if err != nil {
 		return nil, err
@@ -92,7 +92,7 @@ func startBrowser(autoplay string) (context.Context, error) {
 		return nil, err
 	}
 	// SwiftShader draws WebGL without a graphics card; see "WebGL headless" in the platform notes.
-	allocator, stopAllocator := chromedp.NewExecAllocator(context.Background(),
+	allocator, stopAllocator := chromedp.NewExecAllocator(context.Background(), append([]chromedp.ExecAllocatorOption{
 		chromedp.ExecPath(path),
 		chromedp.UserDataDir(profile),
 		chromedp.NoSandbox,
@@ -111,7 +111,7 @@ func startBrowser(autoplay string) (context.Context, error) {
 		chromedp.Flag("disable-background-timer-throttling", true),
 		chromedp.Flag("disable-renderer-backgrounding", true),
 		chromedp.Flag("disable-backgrounding-occluded-windows", true),
-	)
+	}, more...)...)
 	// Chromium is newer than the protocol library and sends values it does not know; those messages
 	// are not about the app.
 	browser, stopBrowser := chromedp.NewContext(allocator, chromedp.WithErrorf(func(string, ...any) {}))

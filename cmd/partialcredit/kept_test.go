@@ -25,6 +25,7 @@ type Kept struct {
 	Volume    float64   `json:"volume"`
 	Theme     string    `json:"theme"`
 	Hinted    bool      `json:"hinted"`
+	Name      string    `json:"name,omitempty"`
 
 	Runs    map[string]ask.Run     `json:"runs,omitempty"`
 	More    map[string]any         `json:"-"` // whatever else is to be kept

@@ -43,11 +43,15 @@ type Visit struct {
 	Address  string   // "" for the shared site
 	Screen   Screen   // the zero value for Desktop
 	Autoplay bool     // sound may start without a gesture
+	In       running  // a browser started otherwise; nil for one of those that all tests share
 	Before   []string // scripts that run before the page's own, on every load
 	Throttle float64  // slows the main thread by this factor; 0 for not at all
 	Expected []string // parts of console errors that do not fail the test
 	Keeps    bool     // the app is kept on the device, as it always is outside of tests: half a second of processor time
 }
+
+// A running browser is started when it is first asked for.
+type running = func() (context.Context, error)
 
 // Page is one page in a browser profile of its own: nothing is stored or cached from other tests.
 type Page struct {
@@ -81,11 +85,13 @@ func Open(t testing.TB, v Visit) *Page {
 	if v.Screen == (Screen{}) {
 		v.Screen = Desktop
 	}
-	running := browserNeedsGesture
-	if v.Autoplay {
-		running = browserPlaysAtOnce
+	if v.In == nil {
+		v.In = browserNeedsGesture
+		if v.Autoplay {
+			v.In = browserPlaysAtOnce
+		}
 	}
-	browser, err := running()
+	browser, err := v.In()
 	if err != nil {
 		t.Fatal(err)
 	}

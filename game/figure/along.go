@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"strings"
 
 	"partialcredit/synth"
 )
@@ -16,7 +17,7 @@ type Along struct {
 
 // AlongField goes along a field of a sound.
 func AlongField(f *synth.Field, from, to float64) Along {
-	return Along{Name: f.Label, From: from, To: to, Log: f.Log, Text: f.Format}
+	return Along{Name: f.Label, From: from, To: to, Log: f.Log, Text: func(v float64) string { return short(f.Format(v)) }}
 }
 
 // AlongTime goes along the time of a note, in seconds.
@@ -81,7 +82,7 @@ func (a *Along) ticks(most int) []float64 {
 // FieldAt returns the sound at each place of a sweep along a field.
 func FieldAt(s synth.Sound, f *synth.Field, a Along) func(place float64) Signal {
 	return func(place float64) Signal {
-		f.Set(&s, a.Value(place))
+		f.Set(&s, f.Clamp(a.Value(place)))
 		return OfSound(s)
 	}
 }
@@ -91,13 +92,16 @@ func Note(s synth.Sound) Signal {
 	return Signal{Samples: synth.Render(s, Rate), Rate: Rate, Hz: fundamental(&s)}
 }
 
-// moment is how long the part of a note is that is measured at once: between what tells partials
-// apart and what tells times apart (design choice).
-const moment = 0.12 // s
+// moment is how much of a note is measured at once: twenty periods, so that the lines of the
+// window, four bins to either side, keep apart from the next partial; within bounds that keep a
+// swift change visible (design choice).
+func moment(hz float64) (seconds float64) {
+	return max(0.06, min(0.25, 20/max(hz, 1)))
+}
 
 // NoteAt returns the part of a note around each place of a sweep along its time.
 func NoteAt(note Signal) func(place float64) Signal {
-	n := int(moment * note.Rate)
+	n := int(moment(note.Hz) * note.Rate)
 	return func(place float64) Signal {
 		part := note
 		part.Cycle = nil
@@ -110,4 +114,17 @@ func NoteAt(note Signal) func(place float64) Signal {
 		}
 		return part
 	}
+}
+
+// short takes the noughts off the end of the decimals of a number that stands in a text.
+func short(s string) string {
+	point := strings.IndexByte(s, '.')
+	if point < 0 {
+		return s
+	}
+	end := point + 1
+	for end < len(s) && s[end] >= '0' && s[end] <= '9' {
+		end++
+	}
+	return strings.TrimRight(strings.TrimRight(s[:end], "0"), ".") + s[end:]
 }

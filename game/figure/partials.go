@@ -52,6 +52,9 @@ func (p *page) levels(b Box, hz, rate float64, sounds ...[]line) levels {
 	a.top = a.floor - math.Floor((b.H-below-above)/(10*a.decibel))*10*a.decibel
 
 	left, right := leftRoom*p.u, max(rightRoom*p.u, 3.4*p.text)
+	if b.W > 40*p.text { // for what is numbered, too
+		right = max(right, 1.2*p.text+width(p.words.Partial, p.text))
+	}
 	a.X, a.W = b.X+left, b.W-left-right
 	if hz <= 0 {
 		a.Lo, a.Hi, a.f0 = 20, min(highest, rate/2), 0
@@ -99,15 +102,15 @@ func (p *page) scale(b Box, a levels) {
 	}
 	base := a.floor + 1.3*p.text
 	room := b.X + b.W
-	if wide := width(p.words.Partial, p.text); a.f0 > 0 && a.X+a.W+0.7*p.text+wide < room+0.5*p.square {
+	if wide := width(p.words.Partial, p.text); a.f0 > 0 && a.X+a.W+p.text+wide < room {
 		p.label(room, base, p.words.Partial, Shape{Colour: p.c.faint, Align: Right})
 	}
 	for _, n := range numbers {
 		p.label(n.X, base, n.Text, Shape{Colour: p.c.black, Align: Middle})
 	}
 	step := 10
-	for float64(step)*a.decibel < 1.6*p.text {
-		step += 10
+	for float64(step)*a.decibel < 1.3*p.text {
+		step *= 2
 	}
 	for db := 0; a.top+float64(db)*a.decibel < a.floor-p.text; db += step {
 		text := "0 dB"
@@ -147,7 +150,7 @@ func (p *page) stems(a levels, mine, wanted []line) {
 // spacing is the least distance between neighbouring lines that are shown. Lines that beat stand in
 // one place.
 func (a *levels) spacing(lines []line) float64 {
-	const onePlace = 2
+	onePlace := a.W / math.Log2(a.Hi/a.Lo) * 0.045 // less than between partials 24 and 23
 	least, before := math.Inf(1), math.Inf(-1)
 	for _, l := range lines {
 		if x, _, ok := a.at(l); ok {

@@ -78,25 +78,30 @@ func loudness(s *Signal) float64 {
 	return m.Loudness()
 }
 
-func peak(s *Signal) float64 {
-	most := 0.0
+// extent is the lowest and the highest value, not above and not below 0.
+func extent(s *Signal, gain float64) (low, high float64) {
 	for _, x := range s.Samples {
-		most = max(most, math.Abs(float64(x)))
+		low, high = min(low, float64(x)), max(high, float64(x))
 	}
-	return most
+	return gain * low, gain * high
 }
 
-// wave returns the trace of a stretch span samples long into a box, its trigger lead pixels from
+// wave returns the trace of a stretch span samples long across a box, its trigger lead pixels from
 // the left.
-func (s *Signal) wave(b Box, span, lead, gain, column float64) []plot.Point {
+func (s *Signal) wave(b Box, span, lead, zero, gain, column float64) []plot.Point {
 	if len(s.Samples) == 0 {
 		return nil
 	}
 	var trigger plot.Trigger
 	var sampler plot.Sampler
 	start := trigger.Start(s.Samples, s.Cycle, span) - span*lead/b.W
+	if s.Cycle == nil {
+		// The trigger looks for crossings behind a low-pass of first order with its corner at six cycles
+		// a picture (game/plot); by so much it delays partial 1.
+		start -= math.Atan(span/s.period()/6) / (2 * math.Pi) * s.period()
+	}
 	points := sampler.Points(nil, s.Samples, plot.Frame{
-		Start: max(0, start), Span: span, X: b.X, W: b.W, Zero: b.Y + b.H/2, Gain: gain, Column: column,
+		Start: max(0, start), Span: span, X: b.X, W: b.W, Zero: zero, Gain: gain, Column: column,
 	})
 	return plot.Simplify(points, 0.04)
 }

@@ -9,9 +9,9 @@ import (
 )
 
 const (
-	cellWide, cellTall = 4, 3 // units
-	shades             = 20   // of the ink
-	sweepRange         = 60.0 // dB from the strongest to bare paper
+	cellWide, cellTall = 3, 1.5 // units
+	shades             = 20     // of the ink
+	sweepRange         = 60.0   // dB, from the strongest to bare paper
 )
 
 // Sweep draws a spectrogram of a sound that is moved along a quantity: across lies the quantity,
@@ -22,7 +22,7 @@ func Sweep(o Options, along Along, at func(place float64) Signal) *Drawing {
 	p := newPage(o, o.Words.whole().Sweep)
 	b := p.body
 	left, below := 4.2*p.text, 3*p.text
-	cw, ch := math.Round(cellWide*p.u), math.Round(cellTall*p.u)
+	cw, ch := max(2, math.Round(cellWide*p.u)), max(2, math.Round(cellTall*p.u))
 	left = math.Ceil(left/p.square) * p.square
 	below = math.Ceil(below/p.square) * p.square
 	right := 0.0
@@ -118,7 +118,7 @@ func pitch(all []powers, field Box) plot.LogAxis {
 		lo, hi = 50, 16000 // silence
 	}
 	lo = max(lowest, 0.8*lo)
-	hi = min(highest, max(1.1*hi, 4*lo))
+	hi = min(16000, max(1.1*hi, 4*lo))
 	return plot.LogAxis{Lo: min(lo, hi/4), Hi: hi, W: field.H}
 }
 

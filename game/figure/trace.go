@@ -51,6 +51,11 @@ func (p *page) trace(b Box, yours Signal, target *Signal) {
 	clock := &yours
 	if target != nil {
 		clock = target
+		if yours.Cycle == nil || target.Cycle == nil { // both begin by the same rule
+			other := *target
+			yours.Cycle, other.Cycle = nil, nil
+			target = &other
+		}
 	}
 	row := math.Ceil(2.2*p.text/p.square) * p.square // for what is written below
 	if b.H < 4*row {
@@ -60,21 +65,25 @@ func (p *page) trace(b Box, yours Signal, target *Signal) {
 	base := p.timeBase(b.W)
 	seconds := clock.period() / clock.Rate * b.W / base
 	lead := 2 * p.square
-	zero := b.Y + b.H/2
-	p.line(p.c.faint, 0.8, plot.Point{X: b.X, Y: zero}, plot.Point{X: b.X + b.W, Y: zero})
 	gainYours, gainTarget := matched(&yours, target)
-	tall := gainYours * peak(&yours)
+	low, high := extent(&yours, gainYours)
 	if target != nil {
-		tall = max(tall, gainTarget*peak(target))
+		l, h := extent(target, gainTarget)
+		low, high = min(low, l), max(high, h)
 	}
-	scale := (b.H/2 - 4*p.u) * 0.92 / max(tall, 1e-6)
+	edge := 4 * p.u
+	scale := (b.H - 2*edge) * 0.94 / max(high-low, 1e-6)
+	// The middle of what is drawn comes into the middle of the box, zero onto a square.
+	zero := b.Y + math.Round((b.H/2+scale*(high+low)/2)/p.square)*p.square
+	scale = min(scale, (zero-b.Y-edge)/max(high, 1e-6), (b.Y+b.H-edge-zero)/max(-low, 1e-6))
+	p.line(p.c.faint, 0.8, plot.Point{X: b.X, Y: zero}, plot.Point{X: b.X + b.W, Y: zero})
 	column := max(0.5, p.u/4)
 	if target != nil {
-		if points := target.wave(b, seconds*target.Rate, lead, scale*gainTarget, column); len(points) > 1 {
+		if points := target.wave(b, seconds*target.Rate, lead, zero, scale*gainTarget, column); len(points) > 1 {
 			p.dashed(p.c.target, pencil, points...)
 		}
 	}
-	if points := yours.wave(b, seconds*yours.Rate, lead, scale*gainYours, column); len(points) > 1 {
+	if points := yours.wave(b, seconds*yours.Rate, lead, zero, scale*gainYours, column); len(points) > 1 {
 		p.line(p.c.yours, inkWidth, points...)
 	}
 	if row > 0 && clock.Hz > 0 {

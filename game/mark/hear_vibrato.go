@@ -35,9 +35,9 @@ func fitVibrato(y, w []float64, hop float64) (v vibrato) {
 			best, hz = s, f
 		}
 	}
-	for d := step / 2; d > 1e-4*hz; d /= 2 {
+	for d := step / 2; hz > 0 && d > 1e-4*hz; d /= 2 {
 		for _, f := range []float64{hz - d, hz + d} {
-			if s := share(f); s > best {
+			if s := share(f); f > 0 && s > best {
 				best, hz = s, f
 			}
 		}

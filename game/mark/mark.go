@@ -14,12 +14,14 @@ import (
 	"math"
 
 	"partialcredit/synth"
+	"partialcredit/synth/take"
 )
 
 // A Reference is a target prepared for marking: rendered once, measured once.
 // It is not safe for concurrent use.
 type Reference struct {
 	sound  synth.Sound
+	take   *take.Take // instead of the sound, where the target was recorded
 	grid   *grid
 	target *features // nil for silence
 	heard  *heard    // nil until reasons are asked for
@@ -59,11 +61,14 @@ func Measure(target synth.Sound) *Reference {
 // and 4 are kinder. 100 means that no difference would be heard. Silence gets
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
+	if r.take != nil {
+		return r.side().mark(side{sound: yours}, times)
+	}
 	r.listen()
 	y, h := r.grid.take(perform(yours, r.grid.seconds))
 	steps, heard := r.steps(yours, y)
 	result := Result{
-		Marks:   credit(steps / times),
+		Marks:   Credit(steps, times),
 		Steps:   steps,
 		Heard:   heard,
 		Reasons: reasons(r.heard, h),
@@ -84,8 +89,16 @@ func (r *Reference) listen() {
 
 // Marks are those that [Reference.Mark] gives, alone and in half the time.
 func (r *Reference) Marks(yours synth.Sound, times float64) float64 {
-	steps, _ := r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
-	return credit(steps / times)
+	steps, _ := r.Count(yours)
+	return Credit(steps, times)
+}
+
+// Seconds is how long the sounds are that are compared with the target.
+func (r *Reference) Seconds() float64 { return r.grid.seconds }
+
+// Count is [Result.Steps] and [Result.Heard], as soon.
+func (r *Reference) Count(yours synth.Sound) (steps, heard float64) {
+	return r.steps(yours, r.grid.features(perform(yours, r.grid.seconds)))
 }
 
 // steps counts how far a sound with features y is from the target, and how far the
@@ -94,6 +107,9 @@ func (r *Reference) steps(yours synth.Sound, y *features) (steps, heard float64)
 	heard = r.distance(y)
 	return math.Max(heard/mostHarsh, math.Min(heard*mostKind, Apart(r.sound, yours))), heard
 }
+
+// Credit is the mark at a number of just-noticeable steps, each taken times as large.
+func Credit(steps, times float64) float64 { return credit(steps / times) }
 
 // How many times more, and less, than the sounds say may a step on a control
 // be worth. Wide, because the distance of the features means up to eight times

@@ -95,12 +95,12 @@ func (c *Control) drawn(from *chance.Source) float64 {
 	if at >= low {
 		at += high - low
 	}
-	return max(r[0], min(r[1], rounded(c.field, between(c.field, r, at))))
+	return max(r[0], min(r[1], Rounded(c.field, between(c.field, r, at))))
 }
 
-// rounded is a value that reads well: whole fine steps, or three figures where equal
+// Rounded is a value that reads well: whole fine steps, or three figures where equal
 // ratios are equal steps.
-func rounded(f *synth.Field, v float64) float64 {
+func Rounded(f *synth.Field, v float64) float64 {
 	if !f.Log {
 		n := math.Round(1 / f.Step)
 		if math.Abs(n*f.Step-1) < 1e-9 {

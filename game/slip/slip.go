@@ -48,9 +48,9 @@ type Attempt struct {
 // Bounds of what a slip may say (design choices): more is nothing that a learner does.
 const (
 	MostName    = 40 // runes
-	mostTries   = 10000
-	mostSeconds = 7 * 24 * 3600
-	mostReplays = 100000
+	MostTries   = 10000
+	MostSeconds = 7 * 24 * 3600
+	MostReplays = 100000
 	lastMinute  = 115200000 // in the year 2189
 )
 
@@ -117,12 +117,12 @@ func (s *Slip) check() error {
 }
 
 func (w *Work) plausible() bool {
-	return w.Tries >= 1 && w.Tries <= mostTries && w.Seconds >= 0 && w.Seconds <= mostSeconds &&
-		w.Replays >= 0 && w.Replays <= mostReplays && w.First.plausible() && (w.Best == nil || w.Best.plausible())
+	return w.Tries >= 1 && w.Tries <= MostTries && w.Seconds >= 0 && w.Seconds <= MostSeconds &&
+		w.Replays >= 0 && w.Replays <= MostReplays && w.First.plausible() && (w.Best == nil || w.Best.plausible())
 }
 
 func (a *Attempt) plausible() bool {
-	return a.Try >= 0 && a.Try <= mostTries && len(a.Settings) <= sheet.MaxControls && (a.Run == nil || len(a.Run.Answers) <= mostAnswers)
+	return a.Try >= 0 && a.Try <= MostTries && len(a.Settings) <= sheet.MaxControls && (a.Run == nil || len(a.Run.Answers) <= mostAnswers)
 }
 
 // mostAnswers is more than any run has: a limit ends long before.

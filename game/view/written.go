@@ -16,7 +16,7 @@ func (c *canvas) written(w *ui.Widget) {
 		ink, frame = c.off, c.fifth
 	}
 	label := fit(caption(w), size, true, w.Rect.W)
-	c.set(label, w.Rect.X, w.Rect.Y+ui.TextLabel-8, size, true, false, game.Left, ink)
+	c.set(label, w.Rect.X, w.Rect.Y+ui.TextLabel-10, size, true, false, game.Left, ink)
 	c.fill(c.rounded(w.Field(), corner, 0), c.face)
 	c.ring(c.rounded(w.Field(), corner, 0.75), 1.5, frame)
 }

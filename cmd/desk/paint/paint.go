@@ -34,9 +34,11 @@ func Image(d *figure.Drawing) (*image.NRGBA, error) {
 }
 
 type canvas struct {
-	on    *image.RGBA
-	pen   pen
-	faces map[face]font.Face
+	on     *image.RGBA
+	pen    pen
+	raster vector.Rasterizer
+	one    image.Alpha // the cover of one piece
+	faces  map[face]font.Face
 }
 
 func (c *canvas) shape(s *figure.Shape) error {
@@ -54,10 +56,9 @@ func (c *canvas) shape(s *figure.Shape) error {
 			}
 		}
 	case figure.Dot:
-		c.pen.circle(s.Points[0], s.R, false)
+		c.pen.dot(s.Points[0], s.R)
 	case figure.Ring:
-		c.pen.circle(s.Points[0], s.R+s.Width/2, false)
-		c.pen.circle(s.Points[0], s.R-s.Width/2, true)
+		c.pen.ring(s.Points[0], s.R, s.Width)
 	default:
 		return fmt.Errorf("there is no shape of kind %d", s.Kind)
 	}
@@ -78,33 +79,52 @@ func (c *canvas) boxes(s *figure.Shape) {
 	}
 }
 
-// fill fills what the pen has drawn: what lies within the bounds of the image, for the time that
-// takes goes with the area.
+// fill fills what the pen has drawn. Each piece is worked out by itself and the greatest cover
+// counts: the covers of pieces that overlap at an edge must not add up, or it would be hard.
 func (c *canvas) fill(s *figure.Shape) {
-	var outer image.Rectangle
-	for _, shape := range c.pen.shapes {
-		for _, p := range shape {
-			x, y := int(math.Floor(p.X)), int(math.Floor(p.Y))
-			outer = outer.Union(image.Rect(x, y, x+2, y+2))
-		}
+	outer := image.Rectangle{}
+	for i := range c.pen.pieces {
+		outer = outer.Union(c.pen.pieces[i].bounds())
 	}
 	outer = outer.Intersect(c.on.Bounds())
-	if !outer.Empty() {
-		r := vector.NewRasterizer(outer.Dx(), outer.Dy())
-		for _, shape := range c.pen.shapes {
-			for i, p := range shape {
-				x, y := float32(p.X-float64(outer.Min.X)), float32(p.Y-float64(outer.Min.Y))
-				if i == 0 {
-					r.MoveTo(x, y)
-				} else {
-					r.LineTo(x, y)
-				}
-			}
-			r.ClosePath()
-		}
-		r.Draw(c.on, outer, image.NewUniform(ink(s)), image.Point{})
+	mask := image.NewAlpha(outer)
+	for i := range c.pen.pieces {
+		c.cover(mask, &c.pen.pieces[i])
 	}
-	c.pen.shapes = c.pen.shapes[:0]
+	draw.DrawMask(c.on, outer, image.NewUniform(ink(s)), image.Point{}, mask, outer.Min, draw.Over)
+	c.pen.pieces = c.pen.pieces[:0]
+}
+
+// cover puts one piece into the mask.
+func (c *canvas) cover(mask *image.Alpha, p *piece) {
+	b := p.bounds().Intersect(mask.Rect)
+	if b.Empty() {
+		return
+	}
+	c.raster.Reset(b.Dx(), b.Dy())
+	for _, outline := range p.outlines {
+		for i, at := range outline {
+			x, y := float32(at.X-float64(b.Min.X)), float32(at.Y-float64(b.Min.Y))
+			if i == 0 {
+				c.raster.MoveTo(x, y)
+			} else {
+				c.raster.LineTo(x, y)
+			}
+		}
+		c.raster.ClosePath()
+	}
+	if n := b.Dx() * b.Dy(); cap(c.one.Pix) < n {
+		c.one.Pix = make([]uint8, n)
+	}
+	c.one.Pix, c.one.Stride, c.one.Rect = c.one.Pix[:b.Dx()*b.Dy()], b.Dx(), image.Rect(0, 0, b.Dx(), b.Dy())
+	c.raster.DrawOp = draw.Src
+	c.raster.Draw(&c.one, c.one.Rect, image.Opaque, image.Point{})
+	for y := range b.Dy() {
+		row := mask.Pix[mask.PixOffset(b.Min.X, b.Min.Y+y):][:b.Dx()]
+		for x, v := range c.one.Pix[y*c.one.Stride:][:b.Dx()] {
+			row[x] = max(row[x], v)
+		}
+	}
 }
 
 type face struct {
