@@ -36,6 +36,8 @@ var teaching = []command{
 	drawCommand,
 	checkCommand,
 	markCommand,
+	tallyCommand,
+	linkCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.
