@@ -31,7 +31,7 @@ var rooms = map[string][]string{
 	"synth/take":     {"synth", "synth/spectrum"},
 	"game":           {"game/ask", "game/chance", "game/code", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth", "game/advice", "game/book", "game/draft"},
 	"game/advice":    {"game/mark", "game/sheet", "game/words", "synth", "synth/spectrum"},
-	"game/book":      {"game/link", "game/mark", "game/practice", "game/sheet", "game/slip", "game/words", "synth"},
+	"game/book":      {"game/link", "game/mark", "game/practice", "game/sheet", "game/slip", "game/words", "synth", "game/ask"},
 	"game/draft":     {"game/mark", "game/sheet", "game/words", "synth"},
 	"game/ask":       {"game/chance", "game/practice", "game/sheet", "synth"},
 	"game/code":      {"rsc.io/qr/coding", "game/words"}, // not rsc.io/qr, which brings the packages for pictures

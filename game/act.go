@@ -21,7 +21,7 @@ func (g *Game) act(a ui.Action) {
 		name = "untry" // there is no way to the course but that
 	}
 	if g.actOnSound(name, n, a) || g.actOnQuestion(name, n) || g.turn(name, n) || g.adjust(name, a) ||
-		g.actOnWriting(name, n, a) || g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
+		g.actOnGiving(name, n, a) || g.actOnSlip(name, n, a) || g.actOnWriting(name, n, a) || g.actOnBook(name, n, a) || g.actOnTake(name, n, a) {
 		return
 	}
 }

@@ -81,6 +81,9 @@ func (g *Game) actOnDraft(name string, n int, a ui.Action) bool {
 	case "hear":
 		g.hearDraft()
 		return true
+	case "follow":
+		g.followAdvice(n)
+		return true
 	case "from bench":
 		g.put(g.slot(), g.onTheBench())
 	case "from bench 2":
@@ -110,7 +113,7 @@ func (g *Game) actOnControls(name string, n int, a ui.Action) bool {
 	end, isEnd := ends[name]
 	switch {
 	case name == "offer":
-		fields := draft.Heard(e.Target)
+		fields := g.heardIn(e.Target).fields
 		if n >= 0 && n < len(fields) {
 			g.change("", func(e *sheet.Exercise) { draft.Toggle(e, fields[n]) })
 			d.Item = max(0, len(g.drafted().Controls)-1)
@@ -163,7 +166,7 @@ func (g *Game) actOnAnswers(name string, n int, a ui.Action) bool {
 	case name == "why" && pairs:
 		g.write(name, a, func(e *sheet.Exercise) *string { return &e.Pairs[d.Item].Why })
 	case name == "alike" && pairs:
-		g.change("", func(e *sheet.Exercise) { e.Pairs[d.Item].Same = n == 0 })
+		g.change("", func(e *sheet.Exercise) { draft.SetSame(&e.Pairs[d.Item], n == 0, g.lang) })
 	default:
 		return false
 	}
@@ -174,6 +177,19 @@ func (g *Game) actOnAnswers(name string, n int, a ui.Action) bool {
 // mostPairs is how many pairs a comparison can be given here (design choice: more than
 // are asked in one run).
 const mostPairs = 24
+
+// heard is what can be set in a sound: finding it out takes some milliseconds.
+type heard struct {
+	sound            synth.Sound
+	fields, measured []*synth.Field
+}
+
+func (g *Game) heardIn(s synth.Sound) *heard {
+	if h := &g.heard; h.fields == nil || h.sound != s {
+		*h = heard{s, draft.Heard(s), draft.Measured(s)}
+	}
+	return &g.heard
+}
 
 // onTheBench is the sound there.
 func (g *Game) onTheBench() synth.Sound {

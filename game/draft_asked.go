@@ -23,7 +23,7 @@ func (g *Game) actOnAsked(name string, n int, a ui.Action) bool {
 	e := g.drafted()
 	switch name {
 	case "measure":
-		fields := draft.Measured(e.Target)
+		fields := g.heardIn(e.Target).measured
 		if e.Kind != sheet.Limit || n < 0 || n >= len(fields) {
 			return false
 		}

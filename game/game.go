@@ -33,6 +33,7 @@ type Game struct {
 	making  making
 	trial   trial
 	advised advised
+	heard   heard
 	giving  *sheet.Sheet // what is handed out
 	handout handout
 	naming  naming
@@ -129,6 +130,7 @@ func (g *Game) Update(in Input) {
 		g.revision++
 	}
 	g.prepare()
+	g.advise()
 }
 
 // prepare measures the target once the page stands and nothing sounds, so that
@@ -171,7 +173,7 @@ func (g *Game) Revision() int { return g.revision }
 // tick changes nothing.
 func (g *Game) Idle() bool {
 	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
-		!g.work.mine.live && !g.work.wanted.live && !g.dirty && (g.page != working || g.markers[g.exercise().ID] != nil)
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -251,7 +253,7 @@ func (g *Game) next() {
 	}
 	g.leave()
 	if g.own() == nil {
-		g.at.sheet = min(g.at.sheet+1, g.built-1)
+		g.at.sheet = min(g.at.sheet+1, min(g.built, len(g.course))-1)
 	}
 	g.at.exercise = 0
 	g.show(sheetPage)

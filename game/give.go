@@ -3,7 +3,6 @@ package game
 import (
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
-	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -79,8 +78,10 @@ func (g *Game) layGive(p *paper) {
 			r = g.layChoice(p, r)
 		}
 		said := g.t("The link has %d characters and holds all of it: no server keeps anything.", len(address))
-		p.line(r, p.cut(address, p.body, false, r.W), p.body, false, Target, Left)
-		_, r = r.CutTop(lines(1, p.body), 0)
+		if r.H >= lines(1, p.body) {
+			p.line(r, p.cut(address, p.body, false, r.W), p.body, false, Target, Left)
+			_, r = r.CutTop(lines(1, p.body), 0)
+		}
 		p.paragraph(r, said, p.body, false, Faint)
 		g.scene.Body += " " + said
 	}
@@ -92,7 +93,7 @@ func (g *Game) layChoice(p *paper, r ui.Rect) (rest ui.Rect) {
 	n := len(g.giving.Exercises)
 	said := g.t("The whole sheet: %d exercises.", n)
 	if g.part > 0 {
-		said = g.t("Only exercise %d: %s", g.part, words.Message{Format: g.giving.Exercises[g.part-1].Title})
+		said = g.t("Only exercise %d: %s", g.part, plainly(g.giving.Exercises[g.part-1].Title))
 	}
 	p.line(r, p.cut(said, p.body, true, r.W), p.body, true, Black, Left)
 	_, r = r.CutTop(lines(1, p.body), p.gap/2)

@@ -1,6 +1,8 @@
 package game
 
 import (
+	"slices"
+
 	"partialcredit/game/code"
 	"partialcredit/game/ui"
 )
@@ -50,6 +52,16 @@ func (g *Game) layHanding(p *paper, h handing) {
 	beside := c.Size > 0 && (p.wide || p.short)
 	if beside {
 		at, area = area.CutLeft(min(area.H, 0.46*area.W), 2*p.gap)
+	}
+	last := len(h.rows) - 1
+	switch {
+	case p.short && beside: // what leads back stands below the code
+		var row ui.Rect
+		row, at = at.CutBottom(p.button, p.gap)
+		defer p.buttons(row, h.rows[last]...)
+		h.rows = h.rows[:last]
+	case p.short && last > 0:
+		h.rows = [][]ui.Widget{slices.Concat(h.rows[:last]...), h.rows[last]}
 	}
 	area = g.head(p, area, h.title, h.text)
 	rows := make([]ui.Rect, len(h.rows))

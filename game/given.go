@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"partialcredit/game/sheet"
-	"partialcredit/game/words"
 )
 
 // A given sheet has come by a link or as a file. It stands in the course, behind the
@@ -87,6 +86,7 @@ func (g *Game) own() *given {
 
 // receive opens a sheet that has come, and keeps it.
 func (g *Game) receive(s *sheet.Sheet) {
+	g.endTrial()
 	g.leave()
 	g.session = session{}
 	print := s.Fingerprint()
@@ -106,7 +106,7 @@ func (g *Game) receive(s *sheet.Sheet) {
 		g.unpack()
 		said = g.t("The sheet is kept on this device, in the contents under “From links”.")
 		if dropped != "" {
-			said += " " + g.t("“%s” made room for it: nothing had been done in it.", words.Message{Format: dropped})
+			said += " " + g.t("“%s” made room for it: nothing had been done in it.", plainly(dropped))
 		}
 	}
 	g.at = place{g.built + i, 0}
@@ -167,7 +167,7 @@ func (g *Game) remove() {
 	g.discard(i)
 	g.over = noOverlay
 	g.show(contents)
-	g.say = g.t("The sheet “%s” is removed from this device.", words.Message{Format: title})
+	g.say = g.t("The sheet “%s” is removed from this device.", plainly(title))
 }
 
 func (g *Game) discard(i int) {

@@ -8,9 +8,8 @@ import (
 	"partialcredit/game/ui"
 )
 
-// naming is a name that is being written, and what comes then.
+// naming is what comes after a name was written.
 type naming struct {
-	text     string
 	exercise int // to open; -1 none
 	slip     bool
 }
@@ -22,7 +21,7 @@ const mostLogged = 3000
 func (g *Game) askName(n naming) {
 	g.leave()
 	if s := g.own(); s != nil && !n.slip && n.exercise < 0 {
-		n.text = s.Name
+		g.kept.Name = s.Name
 	}
 	g.naming = n
 	g.show(namePage)
@@ -40,7 +39,7 @@ func (g *Game) layName(p *paper) {
 	area.W = min(area.W, 40*p.body)
 	field := area
 	rest := p.written(field, ui.Widget{ID: "name", Label: g.t("Nickname"),
-		Text: ui.Text{Value: g.naming.text, Hint: g.t("wren"), Lines: 1, Most: slip.MostName}})
+		Text: ui.Text{Value: g.kept.Name, Hint: g.t("wren"), Lines: 1, Most: slip.MostName}})
 	about := g.t("The name stands on your slip. Several names can work on this device, each on its own: whoever writes the same name again finds the work again.")
 	if s.sheet.Vary {
 		about = g.t("This sheet draws targets for each name, so write the same name every time. Several names can work on this device, each on its own.")
@@ -48,14 +47,14 @@ func (g *Game) layName(p *paper) {
 	p.paragraph(rest, about, p.body, false, Black)
 	g.scene.Body += " " + about
 	p.buttons(bottom, ui.Widget{ID: "contents", Label: g.t("Back to the sheet"), Face: g.t("Back"), Keys: "C"},
-		ui.Widget{ID: "use name", Label: g.t("Use this name"), Primary: true, Disabled: sheet.Learner(g.naming.text) == ""})
+		ui.Widget{ID: "use name", Label: g.t("Use this name"), Primary: true, Disabled: sheet.Learner(g.kept.Name) == ""})
 }
 
 // useName takes the name that was written. Work without a name becomes that name's;
 // the work of another name stays that one's.
 func (g *Game) useName() {
 	s := g.own()
-	name := strings.Join(strings.Fields(g.naming.text), " ")
+	name := strings.Join(strings.Fields(g.kept.Name), " ")
 	if s == nil || name == "" {
 		return
 	}

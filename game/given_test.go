@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 	"time"
 
@@ -15,22 +14,22 @@ import (
 
 // assignment is a sheet of every kind, as a teacher hands it out: some exercises of the
 // course and two matches.
-func assignment(t testing.TB, vary bool) *sheet.Sheet {
-	t.Helper()
+func assignment(vary bool) *sheet.Sheet {
 	s := &sheet.Sheet{Version: sheet.Version, Title: "Beats 100 % & more/less", Strictness: sheet.Beginner, Vary: vary}
 	for _, c := range sheet.Course() {
 		for _, e := range c.Exercises {
 			if slices.Contains([]string{"show-duty", "duty", "beats", "four-shapes", "same-looks", "limit-detune"}, e.ID) {
+				e.Title = fmt.Sprintf("Wie hört sich das an, wenn man recht genau hinhört und sich Zeit lässt: %d?", len(s.Exercises)+1)
 				s.Exercises = append(s.Exercises, e)
 			}
 		}
 	}
 	if len(s.Exercises) != 6 {
-		t.Fatalf("%d exercises", len(s.Exercises))
+		panic("an exercise of the course has gone")
 	}
 	s, err := sheet.Parse(s.JSON()) // as a link brings it
 	if err != nil {
-		t.Fatal(err)
+		panic(err)
 	}
 	return s
 }
@@ -167,7 +166,7 @@ func TestASlipHasTheMarksThatWereShown(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		sheet *sheet.Sheet
-	}{{"the same for all", assignment(t, false)}, {"varying", assignment(t, true)}, {"sixteen", sixteen(t)[0]}, {"sixteen, varying", func() *sheet.Sheet { s := *sixteen(t)[0]; s.Vary = true; return &s }()}} {
+	}{{"the same for all", assignment(false)}, {"varying", assignment(true)}, {"sixteen", sixteen(t)[0]}, {"sixteen, varying", func() *sheet.Sheet { s := *sixteen(t)[0]; s.Vary = true; return &s }()}} {
 		t.Run(c.name, func(t *testing.T) {
 			p := newPlayerOf(t, sheet.Course())
 			p.given(c.sheet)
@@ -205,5 +204,3 @@ func TestASlipHasTheMarksThatWereShown(t *testing.T) {
 		})
 	}
 }
-
-var _ = strings.Contains

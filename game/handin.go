@@ -9,7 +9,6 @@ import (
 	"partialcredit/game/sheet"
 	"partialcredit/game/slip"
 	"partialcredit/game/ui"
-	"partialcredit/game/words"
 )
 
 // openSlip shows the slip for the open sheet, after the name where there is none.
@@ -90,7 +89,7 @@ func (g *Game) laySlip(p *paper) {
 	if g.slip == nil {
 		g.slip = g.makeSlip()
 	}
-	h := handing{title: g.t("Your slip"), text: g.t("%s · %s", words.Message{Format: s.Name}, words.Message{Format: s.sheet.Title})}
+	h := handing{title: g.t("Your slip"), text: g.t("%s · %s", plainly(s.Name), plainly(s.sheet.Title))}
 	back := []ui.Widget{{ID: "contents", Label: g.t("Back to the sheet"), Face: g.t("Back"), Keys: "C"}, {ID: "name it", Label: g.t("Another name"), Face: g.t("Name")}}
 	if len(g.slip.Work) == 0 {
 		nothing := g.t("Nothing has been handed in on this sheet under this name. Work an exercise first.")
@@ -126,7 +125,7 @@ func (g *Game) laySummary(p *paper, r ui.Rect) {
 	g.scene.Body += " " + holds
 	row := lines(1, p.body) * 1.15
 	n := len(g.slip.Work)
-	fit := max(1, int(r.H/row))
+	fit := max(0, int(r.H/row))
 	if fit < n {
 		var turn ui.Rect
 		turn, r = r.CutBottom(finger, p.gap/2)
@@ -138,7 +137,7 @@ func (g *Game) laySummary(p *paper, r ui.Rect) {
 	}
 	for i := range g.slip.Work {
 		title, note := g.summed(&g.slip.Work[i])
-		g.scene.Body += " " + g.t("%s: %s.", words.Message{Format: title}, words.Message{Format: note})
+		g.scene.Body += " " + g.t("%s: %s.", plainly(title), plainly(note))
 		if i < g.part*fit || i >= (g.part+1)*fit {
 			continue
 		}
@@ -179,16 +178,18 @@ func (g *Game) actOnSlip(name string, n int, a ui.Action) bool {
 	case "name it":
 		g.askName(naming{exercise: -1, slip: g.page == slipPage})
 		return true
-	case "remove":
+	case "discard":
 		g.over, g.dirty = removeQuestion, true
 		return true
-	case "remove sheet":
+	case "discard sheet":
 		g.remove()
 		return true
 	case "name":
-		if a.Typed {
-			g.naming.text, g.dirty = a.Text, true
+		if g.page != namePage || !a.Typed {
+			return false
 		}
+		g.kept.Name, g.dirty = a.Text, true
+		g.keep()
 		return true
 	case "use name":
 		g.useName()
@@ -205,7 +206,7 @@ func (g *Game) handOver(name string) bool {
 		g.wish(Wish{Kind: Copy, Link: link, Done: g.t("The slip is copied: paste it into a message to your teacher.")})
 	case "share":
 		file := g.in.Address + link + "\n"
-		g.wish(Wish{Kind: Share, Title: g.t("Slip of %s", words.Message{Format: g.slip.Name}), Link: link, Name: g.slipFile(), Type: "text/plain", File: file, Done: g.t("The slip is shared.")})
+		g.wish(Wish{Kind: Share, Title: g.t("Slip of %s", plainly(g.slip.Name)), Link: link, Name: g.slipFile(), Type: "text/plain", File: file, Done: g.t("The slip is shared.")})
 	case "file":
 		g.wish(Wish{Kind: Download, Name: g.slipFile(), Type: "text/plain", Text: g.in.Address + link + "\n"})
 	case "large", "small":

@@ -196,7 +196,7 @@ func (g *Game) layPlots(p *paper, boxes []ui.Rect) {
 func (g *Game) placed(f frame) frame {
 	n := len(g.sheet().Exercises)
 	f.place = g.t("%d/%d", g.at.exercise+1, n)
-	f.wide = g.t("Sheet: %s · %d of %d", g.sheet().Title, g.at.exercise+1, n)
+	f.wide = g.t("Sheet: %s · %d of %d", g.theirs(g.sheet().Title), g.at.exercise+1, n)
 	f.back = ui.Widget{ID: "contents", Label: g.t("Contents"), Keys: "C"}
 	if g.session.on {
 		f.place = g.t("Practice")

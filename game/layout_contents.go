@@ -5,7 +5,6 @@ import (
 
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
-	"partialcredit/game/words"
 )
 
 // layMargin draws the margin and, where it is tall enough, the exercises of
@@ -36,7 +35,16 @@ const marginWidth = 86
 
 // exerciseLabel is how the sheet names an exercise.
 func (g *Game) exerciseLabel(i int) string {
-	return g.t("%d. %s", i+1, g.sheet().Exercises[i].Title)
+	return g.t("%d. %s", i+1, g.theirs(g.sheet().Exercises[i].Title))
+}
+
+// theirs is a text of the open sheet to be put into another: as it is, where a teacher
+// wrote it.
+func (g *Game) theirs(text string) any {
+	if g.own() != nil {
+		return plainly(text)
+	}
+	return text
 }
 
 // plain is the page without its margins.
@@ -174,7 +182,7 @@ func (g *Game) laySheet(p *paper) {
 	switch {
 	case own == nil:
 	case own.Name != "":
-		text += " " + g.t("Name: %s.", words.Message{Format: own.Name})
+		text += " " + g.t("Worked by %s.", plainly(own.Name))
 	case own.sheet.Vary:
 		text += " " + g.t("Each name gets targets of its own.")
 	}
@@ -193,7 +201,7 @@ func (g *Game) laySheet(p *paper) {
 	}
 	g.layList(p, list, rows)
 	if own != nil {
-		p.buttons(row, ui.Widget{ID: "remove", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
+		p.buttons(row, ui.Widget{ID: "discard", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
 			ui.Widget{ID: "name it", Label: g.t("Your name"), Face: g.t("Name")},
 			ui.Widget{ID: "slip", Label: g.t("Hand in the slip"), Face: g.t("Slip")})
 	}

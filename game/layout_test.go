@@ -89,6 +89,21 @@ func checkScene(t *testing.T, name string, s *Scene) {
 			}
 		}
 	}
+	if s.Code != nil {
+		if r := s.Code.Rect; !inside(r, screen) || min(r.W, r.H) < leastCode-0.01 {
+			t.Errorf("%s: the code has %v", name, r)
+		}
+		for _, w := range s.Widgets {
+			if s.Panel.W == 0 && overlap(s.Code.Rect, w.Rect) {
+				t.Errorf("%s: %s lies over the code", name, w.Label)
+			}
+		}
+		for _, text := range s.Texts {
+			if overlap(s.Code.Rect, box(text)) {
+				t.Errorf("%s: %q lies over the code", name, text.String)
+			}
+		}
+	}
 	if s.Trace != nil {
 		for _, r := range []ui.Rect{s.Trace.Rect, s.Partials.Rect} {
 			if r.W < 100 || r.H < 56 || !inside(r, screen) {

@@ -10,7 +10,7 @@ type deskPage struct {
 	title string
 	tabs  []ui.Widget // none where nil
 	stack []block
-	list  []ui.Widget // lines instead of a stack
+	list  []ui.Widget // lines below the stack, which then is never turned over
 	note  string      // what is missing, or the first advice
 	ink   Ink         // of it
 	foot  []ui.Widget // the way back first
@@ -39,6 +39,14 @@ func (g *Game) layDesk(p *paper, d deskPage) {
 			columns := min(3, len(d.tabs))
 			tabs, left = left.CutTop(rowsHeight(p, len(d.tabs), columns, finger), p.gap)
 			g.layGrid(p, tabs, d.tabs, columns)
+		}
+		if d.list != nil { // what is done to it stands beside it
+			for _, b := range d.stack {
+				var here ui.Rect
+				here, left = left.CutTop(b.height, p.gap)
+				b.lay(here)
+			}
+			d.stack = nil
 		}
 		g.layStack(p, right, d)
 		g.layNote(p, left, d)
@@ -113,7 +121,10 @@ func (g *Game) layStack(p *paper, r ui.Rect, d deskPage) {
 			head, r = r.CutTop(b.height, p.gap)
 			b.lay(head)
 		}
-		g.layList(p, r, d.list)
+		list, w := *p, p.W
+		list.short, list.wide, p.W = false, false, r.W // as on a screen of that width
+		g.layList(&list, r, d.list)
+		p.W = w
 		return
 	}
 	columns := 1

@@ -71,7 +71,7 @@ func (g *Game) pairBlocks(p *paper, e *sheet.Exercise) []block {
 // quantityBlocks choose what a limit is sought of.
 func (g *Game) quantityBlocks(p *paper, e *sheet.Exercise) []block {
 	var offers []ui.Widget
-	for i, f := range draft.Measured(e.Target) {
+	for i, f := range g.heardIn(e.Target).measured {
 		label, name := g.t("Level"), "level"
 		if f != nil {
 			label, name = g.lang.Value(f.Label), f.Name
@@ -131,6 +131,3 @@ func (g *Game) questionBlocks(p *paper, e *sheet.Exercise) []block {
 		g.scale(p, "lowest note", g.t("The lowest note"), ruler(e.Notes[0])),
 		g.scale(p, "highest note", g.t("The highest note"), ruler(e.Notes[1])))
 }
-
-// adviceBlocks are all the advice on the exercise.
-func (g *Game) adviceBlocks(p *paper) []block { return nil }

@@ -101,7 +101,7 @@ func (g *Game) textBlocks(p *paper, e *sheet.Exercise) []block {
 	}
 	return []block{
 		g.field(p, ui.Widget{ID: "title", Label: g.t("Title: a question"), Text: ui.Text{Value: e.Title, Most: longTitle}}),
-		g.field(p, ui.Widget{ID: "task text", Label: g.t("Task: what to do"), Text: ui.Text{Value: e.Task, Most: longText, Lines: n}}),
+		g.field(p, ui.Widget{ID: "task text", Label: g.t("Task: what to do"), Text: ui.Text{Value: e.Task, Most: longTask(e), Lines: n}}),
 		g.field(p, ui.Widget{ID: "teach", Label: g.t("Shown afterwards: what to know"), Text: ui.Text{Value: e.Teach, Most: longText, Lines: n}}),
 		g.row(p, ui.Widget{ID: "suggest", Label: g.t("Suggest all three anew"), Face: g.t("Suggest anew")}),
 	}
@@ -120,7 +120,7 @@ func (g *Game) whatBlocks(p *paper, e *sheet.Exercise) []block {
 	full := len(e.Controls) >= sheet.MaxControls
 	blocks := []block{g.saying(p, g.t("What may the learner set? One to four; what cannot be heard in this sound is not offered."), Faint)}
 	var offers []ui.Widget
-	for i, f := range draft.Heard(e.Target) {
+	for i, f := range g.heardIn(e.Target).fields {
 		on := draft.Sets(e, f.Name)
 		offers = append(offers, ui.Widget{ID: numberedID("offer", i), Label: g.lang.Value(f.Label), On: on, Disabled: full && !on})
 	}

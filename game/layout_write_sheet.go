@@ -16,6 +16,14 @@ const (
 	longPair   = 60
 )
 
+// longTask is how long a task may be: many rulers leave less room for it.
+func longTask(e *sheet.Exercise) int {
+	if len(e.Controls) > 2 {
+		return 100
+	}
+	return longText
+}
+
 // layWrite lays out a sheet that is being written.
 func (g *Game) layWrite(p *paper) {
 	w := g.written()
@@ -35,7 +43,7 @@ func (g *Game) layWrite(p *paper) {
 	} else {
 		g.layLines(p, &d, s)
 	}
-	text, at, ok := draft.MissingOfSheet(s)
+	text, at, ok := w.Missing()
 	switch {
 	case !ok:
 		d.note, d.ink = g.t("%s", g.inExercise(at, text)), Faint

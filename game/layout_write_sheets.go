@@ -19,7 +19,7 @@ func (g *Game) layTeacher(p *paper) {
 	for i, w := range c.Written {
 		s := w.Sheet()
 		row := ui.Widget{ID: numberedID("written", i), Label: g.sheetTitle(s), Plain: true, On: i == c.Desk.Sheet, Note: g.t("%d", len(s.Exercises))}
-		if _, _, ok := draft.MissingOfSheet(s); !ok {
+		if _, _, ok := w.Missing(); !ok {
 			row.Note += " …"
 		}
 		d.list = append(d.list, row)

@@ -87,6 +87,8 @@ func everyPage(g *Game, look func(name string)) {
 		g.over = o
 		look(fmt.Sprintf("overlay %d", o))
 	}
+	g.over = noOverlay
+	handPages(g, look)
 }
 
 // checkPressable checks that every page has a way back, or on.
@@ -123,6 +125,15 @@ func checkWritten(t *testing.T, name string, g *Game) {
 		needed = []string{g.outcome(), g.t(g.exercise().Teach)}
 	case helpPage:
 		needed = []string{g.helpParts()[g.part].text}
+	case namePage:
+		needed = []string{g.scene.Body}
+	case slipPage:
+		if needed = strings.Split(g.scene.Body, ". ")[:1]; len(g.slip.Work) > 0 {
+			needed = []string{g.t(slipHolds)}
+		}
+		if g.large {
+			needed = nil
+		}
 	case practicePage:
 		needed = strings.Split(g.scene.Body, ". ")[:1]
 	}

@@ -24,7 +24,7 @@ type progress struct {
 	Language string  `json:"language"` // BCP 47; the browser's choice where empty
 	Keyless  bool    `json:"keyless"`  // letters press no buttons
 	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
-	Name     string  `json:"name"`     // that stands on slips
+	Name     string  `json:"name"`     // that was written last, to stand on slips
 
 	Marks    map[string]record              `json:"marks"`           // by the id of the exercise
 	History  []handIn                       `json:"history"`         // the oldest first
@@ -93,6 +93,9 @@ func (g *Game) Save() []byte {
 	if t := &g.trial; t.on {
 		k.Exercise, k.Page, k.attempt = t.course[t.at.sheet].Exercises[t.at.exercise].ID, pageNames[t.back], attempt{}
 	}
+	if g.page == givePage && g.giving == nil {
+		k.Page = pageNames[benchPage]
+	}
 	if g.session.on {
 		k.Page, k.attempt = pageNames[practicePage], attempt{} // what is asked there follows from the boxes
 	}
@@ -157,10 +160,12 @@ func (g *Game) restore(saved []byte) {
 		if k.Page == pageNames[marked] && g.page == working {
 			g.grade()
 		}
-	case pageNames[sheetPage], pageNames[result], pageNames[namePage]:
+	case pageNames[sheetPage], pageNames[result]:
 		g.show(sheetPage)
 	case pageNames[slipPage]:
 		g.openSlip()
+	case pageNames[namePage]:
+		g.askName(naming{exercise: -1})
 	case pageNames[benchPage]:
 		g.openBench()
 	case pageNames[practicePage]:
@@ -175,8 +180,6 @@ func (g *Game) restore(saved []byte) {
 		g.show(writePage)
 	case pageNames[draftPage]:
 		g.show(draftPage)
-	case pageNames[slipPage]:
-		g.show(slipPage)
 	default:
 		g.show(contents)
 	}

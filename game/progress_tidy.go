@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"partialcredit/game/sheet"
+	"partialcredit/game/slip"
+	"partialcredit/game/ui"
 	"partialcredit/game/words"
 )
 
@@ -44,6 +46,7 @@ func (k *progress) tidy() {
 		}
 		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
 	}
+	k.Name = (&ui.Text{Most: slip.MostName}).Fit(k.Name)
 	k.Log = made(k.Log)
 	for id, w := range k.Log {
 		if w == nil || len(k.Log) > mostLogged {

@@ -54,3 +54,33 @@ func TestTheCameraIsOnWhereItIsShown(t *testing.T) {
 	g.stopScan()
 	wishes("stopped", here, Wish{Kind: StopScan})
 }
+
+func TestPicturesAreToldFromOtherFiles(t *testing.T) {
+	for what, want := range map[string]bool{
+		"\x89PNG\r\n\x1a\nand so on": true, "\xff\xd8\xff\xe0and so on": true, "GIF89a and so on": true,
+		"RIFF\x10\x00\x00\x00WEBPVP8 ": true, "\x00\x00\x00\x18ftypheic and so on": true, "\x00\x00\x00\x18ftypmif1": true,
+		"": false, "\xff\xd8": false, "RIFF\x10\x00\x00\x00WAVEfmt ": false, `{"version": 1}`: false,
+		"#slip=1.abc": false, "\x00\x00\x00\x18ftypmp42": false,
+	} {
+		if got := (File{Data: []byte(what)}).isPicture(); got != want {
+			t.Errorf("%q: %v, want %v", what, got, want)
+		}
+	}
+}
+
+func TestAPicturesCodesComeBackWithItsName(t *testing.T) {
+	g := &Game{lang: words.German()}
+	g.PictureScanned("nobody waits.png", []string{"a"}, words.Message{})
+	var got []string
+	g.scanPicture(File{Name: "a.png", Data: []byte("PNG")}, func(name string, texts []string, why string) {
+		got = append(append(got, name, why), texts...)
+	})
+	if w := g.Wishes(); !slices.Equal(w, []Wish{{Kind: ScanPicture, Name: "a.png", File: "PNG"}}) {
+		t.Errorf("wishes %v", w)
+	}
+	g.PictureScanned("a.png", []string{"one", "two"}, words.Message{})
+	g.PictureScanned("b.png", nil, words.Say("There is nothing to make a code of."))
+	if want := []string{"a.png", "", "one", "two", "b.png", "Es gibt nichts, woraus ein Code werden könnte."}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

@@ -27,15 +27,15 @@ type WishKind int
 
 // The wishes.
 const (
-	Copy         WishKind = iota // Text, or a link, or both, into the clipboard
-	Download                     // Text as a file called Name
-	OpenFile                     // files of a person's choice, which come back by [Game.Opened]
-	Renew                        // take over the new version of the program
-	Share                        // a message, a link, a file, by what the system has for it; Copy or Download where it has nothing
-	Print                        // Text on paper: its styles in plain style elements, none in attributes, and no scripts; Download where there is no printing
-	Scan                         // show the camera over Rect, or move it there; codes come by [Game.Scanned], what is wrong by [Game.ScanFailed]
-	StopScan                     // the camera goes off
-	ScanPictures                 // pictures of the learner's choice, in which there are codes; the answers come the same way
+	Copy        WishKind = iota // Text, or a link, or both, into the clipboard
+	Download                    // Text as a file called Name
+	OpenFile                    // files of a person's choice, which come back by [Game.Opened]
+	Renew                       // take over the new version of the program
+	Share                       // a message, a link, a file, by what the system has for it; Copy or Download where it has nothing
+	Print                       // Text on paper: its styles in plain style elements, none in attributes, and no scripts; Download where there is no printing
+	Scan                        // show the camera over Rect, or move it there; codes come by [Game.Scanned], what is wrong by [Game.ScanFailed]
+	StopScan                    // the camera goes off
+	ScanPicture                 // read the codes in the picture File called Name; the answer comes by [Game.PictureScanned]
 )
 
 // Wishes gives what has been wished for since it was last asked.

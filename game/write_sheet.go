@@ -1,7 +1,6 @@
 package game
 
 import (
-	"partialcredit/game/draft"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 	"partialcredit/game/words"
@@ -96,7 +95,7 @@ func (g *Game) openDraft(n int) {
 // give goes on to handing the sheet out, if nothing is missing of it.
 func (g *Game) give() {
 	w := g.written()
-	if text, at, ok := draft.MissingOfSheet(w.Sheet()); !ok {
+	if text, at, ok := w.Missing(); !ok {
 		if at >= 0 {
 			g.cabinet.Desk.Exercise = at
 		}

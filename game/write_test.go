@@ -336,7 +336,7 @@ func TestWritingAtRandom(t *testing.T) {
 	seen := map[page]int{}
 	for i := range steps {
 		seen[w.page]++
-		if w.page != teacherPage && w.page != writePage && w.page != draftPage && w.page != makePage && w.page != benchPage && (!w.trial.on || random.IntN(8) == 0) {
+		if w.page != teacherPage && w.page != writePage && w.page != draftPage && w.page != makePage && w.page != benchPage && (!w.trial.on || random.IntN(3) == 0) {
 			w.endTrial()
 			w.over = noOverlay
 			w.show([]page{teacherPage, writePage, draftPage, benchPage}[random.IntN(4)])
@@ -356,7 +356,7 @@ func TestWritingAtRandom(t *testing.T) {
 		}
 		w.pass(e)
 		w.Wishes()
-		for _, d := range w.cabinet.Written {
+		if d := w.written(); d != nil {
 			text, _, ok := draft.MissingOfSheet(d.Sheet())
 			_, err := sheet.Parse(d.Sheet().JSON())
 			if ok != (err == nil) {

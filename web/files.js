@@ -103,8 +103,7 @@
         const sheet = new inside.CSSStyleSheet();
         sheet.replaceSync(styles);
         inside.document.adoptedStyleSheets = [sheet];
-        inside.focus();
-        inside.print();
+        inside.print(); // without the focus, which would stay there and take the app's keys
       } catch (error) {
         frame.remove();
         return said(false);

@@ -123,7 +123,7 @@
       const again = text === last && now - lastAt < once;
       last = text;
       lastAt = now;
-      if (!again) wanted.found(text);
+      if (!again && mine === turn) wanted.found(text); // which may stop it
     });
   }
 
@@ -193,10 +193,10 @@
   });
   window.addEventListener('pagehide', off);
 
-  async function readPicture(file) {
+  async function readPicture(blob) {
     let picture;
     try {
-      picture = await createImageBitmap(file);
+      picture = await createImageBitmap(blob);
     } catch (error) {
       throw trouble('unreadable');
     }
@@ -230,19 +230,14 @@
       wanted = null;
       off();
     },
-    // Reads the codes in files, one after the other. failed is called afterwards with what is wrong, and
-    // with the names of the files of which it is.
-    pictures: async function (files, found, failed) {
-      const wrong = {};
-      for (const file of Array.prototype.slice.call(files)) {
-        try {
-          (await readPicture(file)).forEach(function (text) { found(text); });
-        } catch (error) {
-          const what = error.trouble || 'unreadable';
-          wrong[what] = (wrong[what] || []).concat(file.name);
-        }
+    // Reads the codes in a picture, a Uint8Array as it lies in a file, and calls done with their texts and
+    // with the name of what is wrong, '' where nothing is.
+    picture: async function (data, done) {
+      try {
+        done(await readPicture(new Blob([data])), '');
+      } catch (error) {
+        done([], error.trouble || 'unreadable');
       }
-      Object.keys(wrong).forEach(function (what) { failed(what, wrong[what].join(', ')); });
     }
   };
 })();

@@ -20,8 +20,9 @@ var drawCommand = command{
 	summary: "draw a sound as SVG or PNG, for slides and videos",
 	words:   "SOUND",
 	help: `
-SOUND is a file with the description of a sound (JSON), a link that holds one
-(…#sound=…), or - for what is piped in. A picture is one of
+SOUND is a file with the description of a sound (JSON) or with a recording of one
+note (WAV), a link that holds a sound (…#sound=…), or - for what is piped in. A
+picture is one of
 
   trace     as an oscilloscope shows it, two to three periods
   partials  the spectrum, numbered by partial, ten decibels a division
@@ -42,6 +43,7 @@ light) and chalk (light ink, to lie over something dark).`,
 		{"desk draw pulse.json -with square.json -what partials -o both.png", "two sounds over each other"},
 		{"desk draw pulse.json -what sweep -field a.duty -from 0.03 -to 0.5 -o duty.png", "what the duty does to the partials"},
 		{"desk draw brass.json -what trace -size thumbnail -ground chalk -o over.png", "to lay over a dark video"},
+		{"desk draw mine.json -with synth.wav -target recording -o compared.svg", "a sound over the recording of an instrument"},
 		{"desk draw - -o - <sound.json >sound.svg", "from what is piped in, to the output"},
 	},
 	run: runDraw,
@@ -71,20 +73,16 @@ func runDraw(d *desk, args []string) error {
 	if err := d.free(w.file, w.force); err != nil {
 		return err
 	}
-	s, err := d.sound(words[0])
+	s, err := d.thing(words[0])
 	if err != nil {
 		return err
 	}
-	var target *figure.Signal
-	if w.with != "" {
-		other, err := d.sound(w.with)
-		if err != nil {
-			return err
-		}
-		signal := figure.OfSound(other)
-		target = &signal
+	var picture *figure.Drawing
+	if w.what == "sweep" {
+		picture, err = w.sweep(d, words[0], s)
+	} else {
+		picture, err = w.draw(d, words[0], s)
 	}
-	picture, err := w.draw(d, s, target)
 	if err != nil {
 		return err
 	}
@@ -153,9 +151,23 @@ func (w *drawing) check(flags *flag.FlagSet) error {
 	return nil
 }
 
-func (w *drawing) draw(d *desk, s synth.Sound, target *figure.Signal) (*figure.Drawing, error) {
-	if w.what == "sweep" {
-		return w.sweep(d, s)
+// draw draws the sound, and the other over it where one is named.
+func (w *drawing) draw(d *desk, word string, s thing) (*figure.Drawing, error) {
+	yours, err := s.pictured(word)
+	if err != nil {
+		return nil, err
+	}
+	var target *figure.Signal
+	if w.with != "" {
+		other, err := d.thing(w.with)
+		if err != nil {
+			return nil, err
+		}
+		signal, err := other.pictured(w.with)
+		if err != nil {
+			return nil, err
+		}
+		target = &signal
 	}
 	names := w.options.Words
 	if names.Yours == "" {
@@ -175,21 +187,26 @@ func (w *drawing) draw(d *desk, s synth.Sound, target *figure.Signal) (*figure.D
 	if target != nil {
 		w.options.About = fmt.Sprintf("%s: %s is solid with filled dots, %s dashed with open circles.", about, names.Yours, names.Target)
 	}
-	return draw(w.options, figure.OfSound(s), target), nil
+	return draw(w.options, yours, target), nil
 }
 
 // sweep draws the field that is asked for, or the note over its time.
-func (w *drawing) sweep(d *desk, s synth.Sound) (*figure.Drawing, error) {
+func (w *drawing) sweep(d *desk, word string, s thing) (*figure.Drawing, error) {
 	var along figure.Along
 	var at func(float64) figure.Signal
 	if w.field == "" {
-		note := figure.Note(s)
+		note, err := s.whole(word)
+		if err != nil {
+			return nil, err
+		}
 		along = figure.AlongTime(float64(len(note.Samples))/note.Rate, w.options.Words)
 		at = figure.NoteAt(note)
 		w.options.About = "A spectrogram of a note over its time."
 	} else {
 		f, ok := synth.FieldByName(w.field)
 		switch {
+		case s.sound == nil:
+			return nil, errors.New("only the description of a sound has fields to sweep. Leave -field out to draw a recording over its time")
 		case !ok:
 			return nil, misuse("a sound has no field %q. The fields are listed in DEVELOPERS.md; a.duty is one", w.field)
 		case len(f.Choices) > 0:
@@ -209,7 +226,7 @@ func (w *drawing) sweep(d *desk, s synth.Sound) (*figure.Drawing, error) {
 			return nil, misuse("the sweep begins and ends at %v. Give -from and -to different values", from)
 		}
 		along = figure.AlongField(f, from, to)
-		at = figure.FieldAt(s, f, along)
+		at = figure.FieldAt(*s.sound, f, along)
 		w.options.About = fmt.Sprintf("A spectrogram of a sound while this moves from %s to %s: %s.", f.Format(from), f.Format(to), f.Label)
 	}
 	p := d.progress("Sweeping, percent", 100)

@@ -13,12 +13,17 @@ import (
 
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
+	"partialcredit/synth/wav"
 )
 
 func TestDrawWritesPictures(t *testing.T) {
 	folder := t.TempDir()
 	pulse := filepath.Join(folder, "pulse.json")
 	if err := os.WriteFile(pulse, []byte(`{"version": 1, "a": {"shape": "pulse", "duty": 0.25}}`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	recording := filepath.Join(folder, "recording.wav")
+	if err := runRender(&desk{out: io.Discard}, []string{pulse, "-rate", "44100", "-bits", "16", "-o", recording}); err != nil {
 		t.Fatal(err)
 	}
 	link := "https://example.invalid/#" + sheet.SoundFragment(synth.Default())
@@ -31,6 +36,8 @@ func TestDrawWritesPictures(t *testing.T) {
 		{link + " -what trace -size square -ground transparent -o FILE.png", "", 1080, 1080},
 		{"- -what sweep -size 400x300 -o FILE.png", `{"version": 1, "seconds": 0.2}`, 400, 300},
 		{"- -what trace -size 400x300 -o FILE.png", link + "\n", 400, 300},
+		{recording + " -with " + pulse + " -size 400x300 -o FILE.png", "", 400, 300},
+		{recording + " -what sweep -size 400x300 -o FILE.png", "", 400, 300},
 		{pulse + " -what sweep -field a.duty -from 0.1 -to 0.5 -size 200x200 -o FILE.png", "", 200, 200},
 	} {
 		file := filepath.Join(t.TempDir(), "a.png")
@@ -71,7 +78,17 @@ func TestDrawSaysWhatIsWrong(t *testing.T) {
 	if err := errors.Join(os.WriteFile(good, []byte(`{"version": 1}`), 0o644), os.WriteFile(taken, nil, 0o644)); err != nil {
 		t.Fatal(err)
 	}
+	recording, page := filepath.Join(folder, "r.wav"), filepath.Join(folder, "sheet.json")
+	silence := wav.Sound{Rate: 48000, Channels: 1, Samples: make([]float32, 48000)}
+	var file bytes.Buffer
+	if err := errors.Join(wav.Write(&file, &silence, wav.PCM16), os.WriteFile(recording, file.Bytes(), 0o644), os.WriteFile(page, []byte(twoExercises), 0o644)); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct{ args, want string }{
+		{recording + " -o a.svg", "it is silent"},
+		{page + " -o a.svg", "is a sheet, not a sound"},
+		{page + " -what sweep -o a.svg", "is a sheet, not a sound"},
+		{"GOOD -with " + page + " -o a.svg", "is a sheet, not a sound"},
 		{"GOOD", "name the file to write"},
 		{"GOOD -o a.gif", "neither in .svg nor in .png"},
 		{"-o a.svg", "draws one sound, but was given 0"},

@@ -34,7 +34,10 @@ var teaching = []command{
 	siteCommand,
 	renderCommand,
 	drawCommand,
+	checkCommand,
 	markCommand,
+	tallyCommand,
+	linkCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.

@@ -1,15 +1,12 @@
 package main
 
 import (
-	"bufio"
 	"bytes"
 	"fmt"
-	"io"
 	"strconv"
 
 	"partialcredit/synth"
 	"partialcredit/synth/take"
-	"partialcredit/synth/wav"
 )
 
 // A givenSound is a sound from the command line: described or recorded.
@@ -18,35 +15,18 @@ type givenSound struct {
 	take  *take.Take // nil where it is described
 }
 
-// given reads a sound like [desk.sound], or a recording.
+// given reads a sound or a recording.
 func (d *desk) given(name string) (*givenSound, error) {
-	if _, ok := linked(name); ok {
-		s, err := d.sound(name)
-		return &givenSound{sound: s}, err
-	}
-	f, err := d.open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	r := bufio.NewReader(f)
-	start, _ := r.Peek(512) // what is wrong with it is said when it is read
-	if !described(start) {
-		t, err := readTake(r)
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", called(name), err)
-		}
-		return &givenSound{take: t}, nil
-	}
-	data, err := io.ReadAll(io.LimitReader(r, mostJSON+1))
+	t, err := d.thing(name)
 	switch {
 	case err != nil:
-		return nil, fmt.Errorf("%s cannot be read: %w", called(name), err)
-	case len(data) > mostJSON:
-		return nil, fmt.Errorf("%s is larger than %d bytes, the most that is read here. Check that it is the right file", called(name), mostJSON)
+		return nil, err
+	case t.sheet != nil:
+		return nil, fmt.Errorf("%s is a sheet. Name one sound: its description, a link to it or a recording", called(name))
+	case t.take != nil:
+		return &givenSound{take: t.take}, nil
 	}
-	s, err := parseSound(name, data)
-	return &givenSound{sound: s}, err
+	return &givenSound{sound: *t.sound}, nil
 }
 
 // described says whether a file that begins like this holds a description or a link.
@@ -57,15 +37,6 @@ func described(start []byte) bool {
 	}
 	_, link := linked(string(start))
 	return link
-}
-
-// readTake finds the note in a WAV file.
-func readTake(r io.Reader) (*take.Take, error) {
-	w, err := wav.Read(r)
-	if err != nil {
-		return nil, err
-	}
-	return take.Find(w.Mono(), float64(w.Rate))
 }
 
 var noteNames = []string{"C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B"}

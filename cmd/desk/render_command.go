@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -24,7 +23,7 @@ var renderCommand = command{
 	words:   "[SOUND or SHEET]",
 	help: `
 What is rendered is a file with the description of a sound or with a sheet
-(JSON), a link that holds a sound (…#sound=…), - for what is piped in, or with
+(JSON), a link that holds one (…#sound=… or …#sheet=…), - for what is piped in, or with
 -exercise one exercise, of the sheet or of the course that comes with the app.
 
 One sound goes to the file that -o names; - is the output. The sounds of a sheet
@@ -166,25 +165,18 @@ func (d *desk) sounds(words []string, exercise string) (sounds []named, all bool
 		}
 		return nil, false, fmt.Errorf("the course has no exercise %q. Check its id", exercise)
 	}
-	name := words[0]
-	data := []byte(name)
-	if _, ok := linked(name); !ok {
-		if data, err = d.read(name, mostJSON); err != nil {
-			return nil, false, err
-		}
+	what, err := d.thing(words[0])
+	switch {
+	case err != nil:
+		return nil, false, err
+	case what.take != nil:
+		return nil, false, errors.New(called(words[0]) + " is a recording already. Name a description of a sound or a sheet")
+	case what.sound != nil && exercise != "":
+		return nil, false, errors.New("-exercise names an exercise, but " + called(words[0]) + " is not a sheet. Leave one of them out")
+	case what.sound != nil:
+		return []named{{"sound", *what.sound}}, false, nil
 	}
-	var kind struct{ Exercises json.RawMessage }
-	if json.Unmarshal(data, &kind) != nil || kind.Exercises == nil {
-		if exercise != "" {
-			return nil, false, errors.New("-exercise names an exercise, but " + called(name) + " is not a sheet. Leave one of them out")
-		}
-		s, err := parseSound(name, data)
-		return []named{{"sound", s}}, false, err
-	}
-	sh, err := sheet.Parse(data)
-	if err != nil {
-		return nil, false, fmt.Errorf("%s: %w", called(name), err)
-	}
+	sh := what.sheet
 	for i := range sh.Exercises {
 		e := &sh.Exercises[i]
 		if exercise == "" || e.ID == exercise {

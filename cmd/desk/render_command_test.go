@@ -9,6 +9,10 @@ import (
 	"strings"
 	"testing"
 
+	audio "github.com/go-audio/wav"
+
+	"partialcredit/game/sheet"
+	"partialcredit/synth"
 	"partialcredit/synth/wav"
 )
 
@@ -50,8 +54,8 @@ func TestRenderSaysWhatIsWrong(t *testing.T) {
 	if err := os.WriteFile(bad, []byte(`{"version": 1, "a": {"duty": 7}}`), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	good, sheet := filepath.Join(folder, "good.json"), filepath.Join(folder, "sheet.json")
-	if err := errors.Join(os.WriteFile(good, []byte(`{"version": 1}`), 0o644), os.WriteFile(sheet, []byte(twoExercises), 0o644)); err != nil {
+	good, page := filepath.Join(folder, "good.json"), filepath.Join(folder, "sheet.json")
+	if err := errors.Join(os.WriteFile(good, []byte(`{"version": 1}`), 0o644), os.WriteFile(page, []byte(twoExercises), 0o644)); err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ args, want string }{
@@ -66,8 +70,8 @@ func TestRenderSaysWhatIsWrong(t *testing.T) {
 		{"-o x.wav -sound " + filepath.Join(folder, "none.json"), "there is no such file"},
 		{"-o x.wav -sound " + bad, "a.duty is 7; it must lie between"},
 		{"-o x.wav https://x.invalid/#sound=1.AAAA", "This link is damaged"},
-		{"-o x.wav " + sheet, "2 sounds, which do not go into one file"},
-		{"-o x.wav -exercise none " + sheet, `no exercise "none"`},
+		{"-o x.wav " + page, "2 sounds, which do not go into one file"},
+		{"-o x.wav -exercise none " + page, `no exercise "none"`},
 		{"-o " + filepath.Join(folder, "no", "x.wav") + " -exercise duty", "cannot be written"},
 		{"-o " + good + " -exercise duty", "add -force"},
 	} {
@@ -83,6 +87,41 @@ const twoExercises = `{"version": 1, "title": "Two", "exercises": [
 	 "controls": [{"set": ["a.duty"]}]},
 	{"id": "least", "kind": "limit", "title": "t", "task": "t", "teach": "t", "target": {"version": 1, "seconds": 0.2},
 	 "quantity": {"name": "Detune", "set": ["b.cents"], "start": 40, "least": 0.1, "most": 80, "published": {"value": 3, "source": "s"}}}]}`
+
+// What is written is as long, as fast and as deep as asked for; a link, a stream and a sheet's link
+// are read, too.
+func TestRenderAsAsked(t *testing.T) {
+	two, err := sheet.Parse([]byte(twoExercises))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sound := "https://example.invalid/#" + sheet.SoundFragment(synth.Default())
+	for _, c := range []struct {
+		args, in          string
+		rate, bits, bytes int
+	}{
+		// Bytes: 44 of header, then half a second and the release of 30 ms, in whole ticks of 16
+		// samples of the rate at which the sound is made.
+		{"- -seconds 0.5 -bits 16 -rate 8000", `{"version": 1}`, 8000, 16, 44 + 2*4240},
+		{sound + " -seconds 0.5 -rate 96000", "", 96000, 24, 44 + 3*50880},
+		{"https://example.invalid/#" + two.Fragment() + " -exercise least -seconds 0.5 -bits 32", "", 48000, 32, 58 + 4*25440},
+	} {
+		var out, problems bytes.Buffer
+		args := append([]string{"render", "-o", "-"}, strings.Fields(c.args)...)
+		if code := run(args, &desk{strings.NewReader(c.in), &out, &problems}); code != 0 {
+			t.Errorf("%.40s: %s", c.args, problems.String())
+			continue
+		}
+		if out.Len() != c.bytes {
+			t.Errorf("%.40s: %d bytes, want %d", c.args, out.Len(), c.bytes)
+		}
+		d := audio.NewDecoder(bytes.NewReader(out.Bytes()))
+		d.ReadInfo()
+		if int(d.SampleRate) != c.rate || int(d.BitDepth) != c.bits || d.NumChans != 1 || (d.WavAudioFormat == 3) != (c.bits == 32) {
+			t.Errorf("%.40s: another library finds %d Hz, %d bits, %d channels, format %d", c.args, d.SampleRate, d.BitDepth, d.NumChans, d.WavAudioFormat)
+		}
+	}
+}
 
 func TestRenderWritesAllSoundsOfASheet(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "sounds")

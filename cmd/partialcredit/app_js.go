@@ -10,6 +10,7 @@ import (
 	"partialcredit/game/sheet"
 	"partialcredit/game/speaker"
 	"partialcredit/game/view"
+	"partialcredit/game/words"
 	"partialcredit/synth"
 )
 
@@ -146,8 +147,8 @@ func (a *app) grantOne(w game.Wish) {
 		a.page.Scan(w.Rect, a.game.Scanned, a.game.ScanFailed)
 	case game.StopScan:
 		a.page.StopScan()
-	case game.ScanPictures:
-		a.page.ScanPictures(a.game.Scanned, a.game.ScanFailed)
+	case game.ScanPicture:
+		a.page.ScanPicture(w.File, func(texts []string, why words.Message) { a.game.PictureScanned(w.Name, texts, why) })
 	case game.Renew:
 		a.save()
 		a.page.Update()

@@ -14,27 +14,28 @@ const mostOthers = 4
 func (m *match) others(sweeps []sweep) {
 	m.flats(sweeps)
 	var found [][]float64
+	var places []place
 	for _, values := range m.candidates() {
 		values = m.plainest(values)
-		if m.ended || !m.far(values) || m.marks(values) < nearly || m.within(values, sweeps) {
+		if m.ended || !m.far(values) || m.marks(values) < nearly || m.within(values, sweeps) || m.has(found, values) {
 			continue
 		}
-		if !slices.ContainsFunc(found, func(other []float64) bool { return m.near(values, other) }) {
-			found = append(found, values)
-		}
+		found = append(found, values)
+		places = append(places, place{values, 1000*float64(m.moves(values)) + m.count(values).steps}) // the plainest first
 	}
-	slices.SortStableFunc(found, func(a, b []float64) int {
-		if n := m.moves(a) - m.moves(b); n != 0 {
-			return n
+	joined := false
+	for _, p := range byOff(places)[:min(mostOthers, len(places))] {
+		values := p.values
+		j := m.joined(values)
+		if !j || !joined { // of one way it is enough to name one end
+			m.another(values, j)
 		}
-		return int(1000 * (m.count(a).steps - m.count(b).steps))
-	})
-	for _, values := range found[:min(mostOthers, len(found))] {
-		m.another(values)
+		joined = joined || j
 	}
 }
 
-func (m *match) another(values []float64) {
+// another names a right answer; one that is joined with the target by others.
+func (m *match) another(values []float64, joined bool) {
 	control := -1
 	for i := range values {
 		if values[i] != m.target[i] {
@@ -49,7 +50,7 @@ func (m *match) another(values []float64) {
 	steps := m.count(values).steps
 	var a *Advice
 	switch {
-	case m.joined(values):
+	case joined:
 		a = m.tell(Another, control, Warning, words.Say("There is no one right answer: %s earns %s marks, and so does about everything on the way there from the target.", setting, earns))
 	case mark.Apart(m.exercise.Target, m.sound(values)) < same && steps < same:
 		a = m.tell(Another, control, Note, words.Say("%s is right too and earns %s marks: it sounds the same as the target, by a known equivalence.", setting, earns))

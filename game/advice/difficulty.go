@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"partialcredit/game/mark"
 	"partialcredit/game/words"
@@ -29,6 +30,9 @@ func (m *match) difficulty() {
 		bits += math.Log2(max(1, all/right))
 		m.tell(Difficulty, i, Note, words.Say("%s: %s just-noticeable steps across the range, %s from the start to the target: %s, %s.",
 			c.Label, stepped(all), stepped(away), begin(away), finish(all)))
+	}
+	if !slices.Contains(m.dull, false) {
+		return
 	}
 	m.tell(Difficulty, -1, Note, words.Say("By chance, one setting in %s would be right: %s.", rough(math.Exp2(bits)), hard(bits)))
 }

@@ -8,7 +8,7 @@ import (
 
 const (
 	tooLow  = 20.0 // times below what is published: nobody gets there, and the staircase hardly ends (design choice)
-	rove    = 6.0  // dB by which sounds are made quieter at random (game/ask)
+	plain   = 5.0  // steps that nobody misses (design choice: a third of the marks)
 	levelAt = 1.0  // dB, one step of level (hearing.md 1.3)
 )
 
@@ -34,8 +34,8 @@ func (a *Adviser) limit() {
 	case start < 2:
 		a.tell(Threshold, -1, Warning, words.Say("The start, %s, is hardly heard: it is %s just-noticeable steps. Start with more.", f(q.Start), stepped(start)))
 	}
-	if least > 2 {
-		a.tell(Threshold, -1, Warning, words.Say("The least, %s, is still plainly heard, %s just-noticeable steps of an expert: who hears well comes to no limit. Let it go lower.", f(q.Least), stepped(least)))
+	if least > plain {
+		a.tell(Threshold, -1, Warning, words.Say("The least, %s, is still plainly heard, %s just-noticeable steps of an expert: those who hear well find no limit. Let it go lower.", f(q.Least), stepped(least)))
 	}
 	if p := q.Published; p != nil {
 		switch {

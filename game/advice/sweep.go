@@ -119,7 +119,7 @@ func (m *match) rises(i int, s sweep) {
 			weight = Warning
 		}
 		c := &m.exercise.Controls[i]
-		m.tell(Rises, i, weight, words.Say("%s: the marks do not fall steadily. Moved away from the target, from %s to %s, it gains marks: %s instead of %s. Who is there is led the wrong way; leave that part out of the range.",
+		m.tell(Rises, i, weight, words.Say("%s: the marks do not fall steadily. Moved away from the target, from %s to %s, it gains marks: %s instead of %s. A learner who stands there is led away from the target: leave that part out of the range.",
 			c.Label, c.Field().Format(from.value), c.Field().Format(to.value), whole(to.marks), whole(from.marks)))
 	}
 }

@@ -53,11 +53,12 @@ func (b *Book) add(f found, from string) Receipt {
 
 // take puts a slip into the book that is not in it.
 func (b *Book) take(e *Entry) Receipt {
-	if sh := b.Sheet(e.Slip.Sheet); sh != nil {
-		if err := e.Slip.Fits(sh); err != nil {
+	if d := b.drawing(e.Slip.Sheet); d != nil {
+		drawn, err := e.Slip.Drawn(d)
+		if err != nil {
 			return b.setAside(Aside{e.text, e.From, e.Line, e.Slip.Name, err})
 		}
-		e.sheet, e.drawn = sh, sh.For(e.Slip.Name)
+		e.sheet, e.drawn = d.Sheet, drawn
 		b.expect(e)
 	}
 	if b.known == nil {

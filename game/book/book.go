@@ -12,18 +12,12 @@ import (
 // A Book holds slips and the sheets that they answer. The zero value is empty. It is not
 // safe for concurrent use.
 type Book struct {
-	sheets   []opened
+	sheets   []sheet.Drawing
 	entries  []*Entry
 	aside    []Aside
 	known    map[string]*Entry   // by what is on the slip
 	learners map[string][]*Entry // by learner and sheet
 	marking
-}
-
-// opened is a sheet and its fingerprint, which takes long to make.
-type opened struct {
-	print string
-	sheet *sheet.Sheet
 }
 
 // An Aside is what could not be taken.
@@ -37,11 +31,12 @@ type Aside struct {
 
 // Open has the book know a sheet, and gives what became of the slips that waited for it.
 func (b *Book) Open(sh *sheet.Sheet) []Receipt {
-	print := sh.Fingerprint()
+	d := sh.Drawing()
+	print := d.Fingerprint
 	if b.Sheet(print) != nil {
 		return nil
 	}
-	b.sheets = append(b.sheets, opened{print, sh})
+	b.sheets = append(b.sheets, d)
 	waited := b.without(func(e *Entry) bool { return e.Slip.Sheet == print })
 	var receipts []Receipt
 	for _, e := range waited {
@@ -54,16 +49,23 @@ func (b *Book) Open(sh *sheet.Sheet) []Receipt {
 func (b *Book) Sheets() []*sheet.Sheet {
 	all := make([]*sheet.Sheet, len(b.sheets))
 	for i, o := range b.sheets {
-		all[i] = o.sheet
+		all[i] = o.Sheet
 	}
 	return all
 }
 
 // Sheet is the one with a fingerprint, nil where it was not opened.
 func (b *Book) Sheet(print string) *sheet.Sheet {
-	for _, o := range b.sheets {
-		if o.print == print {
-			return o.sheet
+	if d := b.drawing(print); d != nil {
+		return d.Sheet
+	}
+	return nil
+}
+
+func (b *Book) drawing(print string) *sheet.Drawing {
+	for i := range b.sheets {
+		if b.sheets[i].Fingerprint == print {
+			return &b.sheets[i]
 		}
 	}
 	return nil
@@ -88,7 +90,7 @@ func (b *Book) DiscardAside(i int) { b.aside = slices.Delete(b.aside, i, i+1) }
 // Close has the book forget a sheet, by its fingerprint, and all slips that answer it,
 // opened or not.
 func (b *Book) Close(print string) {
-	b.sheets = slices.DeleteFunc(b.sheets, func(o opened) bool { return o.print == print })
+	b.sheets = slices.DeleteFunc(b.sheets, func(d sheet.Drawing) bool { return d.Fingerprint == print })
 	b.without(func(e *Entry) bool { return e.Slip.Sheet == print })
 }
 

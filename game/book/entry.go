@@ -3,6 +3,7 @@ package book
 import (
 	"encoding/json"
 	"reflect"
+	"time"
 
 	"partialcredit/game/sheet"
 	"partialcredit/game/slip"
@@ -69,4 +70,9 @@ func (e *Entry) contradicts(other *Entry) bool {
 		}
 	}
 	return false
+}
+
+// When is when the slip was handed in, in UTC (ISO 8601): "2026-11-26 08:15".
+func (e *Entry) When() string {
+	return time.Unix(e.Slip.Minute*60, 0).UTC().Format("2006-01-02 15:04")
 }

@@ -32,7 +32,7 @@ type keptAside struct {
 func (b *Book) MarshalJSON() ([]byte, error) {
 	var k kept
 	for _, o := range b.sheets {
-		k.Sheets = append(k.Sheets, o.sheet.Fragment())
+		k.Sheets = append(k.Sheets, o.Sheet.Fragment())
 	}
 	for _, e := range b.entries {
 		k.Slips = append(k.Slips, keptSlip{e.text, e.From, e.Line})

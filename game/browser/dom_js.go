@@ -90,7 +90,7 @@ func (p *Page) applyOne(x *edit) {
 	case removeAttr:
 		e.Call("removeAttribute", x.name)
 	case setValue:
-		setElementValue(e, x.value)
+		p.setElementValue(e, x.value)
 	case setText:
 		e.Set("textContent", x.value)
 	case place:

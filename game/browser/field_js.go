@@ -36,8 +36,9 @@ func (p *Page) createControl(kind string) js.Value {
 }
 
 // setElementValue leaves the cursor where it was. What is there already is not set
-// again, which would move it in some browsers.
-func setElementValue(e js.Value, value string) {
+// again, which would move it in some browsers; to move it where the focus is not
+// would draw the focus in others.
+func (p *Page) setElementValue(e js.Value, value string) {
 	if e.Get("className").String() != "field" {
 		e.Set("value", value)
 		return
@@ -47,7 +48,9 @@ func setElementValue(e js.Value, value string) {
 	}
 	from, to, way := e.Get("selectionStart"), e.Get("selectionEnd"), e.Get("selectionDirection")
 	e.Set("value", value)
-	e.Call("setSelectionRange", from, to, way) // which the browser brings into the text
+	if e.Equal(p.document.Get("activeElement")) {
+		e.Call("setSelectionRange", from, to, way) // which the browser brings into the text
+	}
 }
 
 // takeText tells the game what is in a text field now.

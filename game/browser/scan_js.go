@@ -9,7 +9,7 @@ import (
 
 // A scanner is what web/scan.js is told and tells.
 type scanner struct {
-	found, failed js.Func // of the camera; made once
+	found, failed js.Func // of the camera, while it is on
 	on            bool
 }
 
@@ -20,9 +20,16 @@ func (p *Page) Scan(r ui.Rect, scanned func(text string), failed func(why words.
 	s := &p.scanner
 	if !s.on {
 		s.on = true
-		s.found, s.failed = p.scanCalls(scanned, func(why words.Message) {
+		s.found = js.FuncOf(func(_ js.Value, args []js.Value) any {
+			scanned(args[0].String())
+			p.wake()
+			return nil
+		})
+		s.failed = js.FuncOf(func(_ js.Value, args []js.Value) any {
 			p.StopScan()
-			failed(why)
+			failed(scanTrouble(args[0].String()))
+			p.wake()
+			return nil
 		})
 	}
 	rect := map[string]any{"x": r.X, "y": r.Y, "w": r.W, "h": r.H}
@@ -39,48 +46,21 @@ func (p *Page) StopScan() {
 	}
 }
 
-// ScanPictures lets people choose pictures and reads the codes in them. What is wrong with one does not
-// keep the others.
-func (p *Page) ScanPictures(scanned func(text string), failed func(why words.Message)) {
-	input := p.document.Call("createElement", "input")
-	input.Set("type", "file")
-	input.Set("accept", "image/*")
-	input.Set("multiple", true)
-	var chosen js.Func
-	chosen = js.FuncOf(func(js.Value, []js.Value) any {
-		chosen.Release()
-		found, wrong := p.scanCalls(scanned, failed)
-		var done js.Func
-		done = js.FuncOf(func(js.Value, []js.Value) any {
-			found.Release()
-			wrong.Release()
-			done.Release()
-			return nil
-		})
-		p.scan().Call("pictures", input.Get("files"), found, wrong).Call("then", done)
+// ScanPicture reads the codes in a picture as it lies in a file, and says what is wrong where there are
+// none.
+func (p *Page) ScanPicture(picture string, read func(texts []string, why words.Message)) {
+	var done js.Func
+	done = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		done.Release()
+		texts := make([]string, args[0].Length())
+		for i := range texts {
+			texts[i] = args[0].Index(i).String()
+		}
+		read(texts, scanTrouble(args[1].String()))
+		p.wake()
 		return nil
 	})
-	input.Call("addEventListener", "change", chosen)
-	input.Call("click")
+	p.scan().Call("picture", p.bytes(picture), done)
 }
 
 func (p *Page) scan() js.Value { return p.global.Get("partialCredit").Get("scan") }
-
-// scanCalls are what web/scan.js calls.
-func (p *Page) scanCalls(scanned func(text string), failed func(why words.Message)) (found, wrong js.Func) {
-	found = js.FuncOf(func(_ js.Value, args []js.Value) any {
-		scanned(args[0].String())
-		p.wake()
-		return nil
-	})
-	wrong = js.FuncOf(func(_ js.Value, args []js.Value) any {
-		files := ""
-		if len(args) > 1 {
-			files = args[1].String()
-		}
-		failed(scanTrouble(args[0].String(), files))
-		p.wake()
-		return nil
-	})
-	return found, wrong
-}

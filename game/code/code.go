@@ -81,8 +81,8 @@ func least(text coding.Encoding, at coding.Level) int {
 
 // masked writes the code with each of the eight masks and takes the one with the least penalty.
 func masked(text coding.Encoding, v coding.Version, at coding.Level) (Code, error) {
-	var best Code
-	lowest := 0
+	size := 17 + 4*int(v)
+	best, lowest := []bool(nil), 0
 	for mask := range coding.Mask(8) {
 		plan, err := coding.NewPlan(v, at, mask)
 		if err != nil {
@@ -92,20 +92,23 @@ func masked(text coding.Encoding, v coding.Version, at coding.Level) (Code, erro
 		if err != nil {
 			return Code{}, err
 		}
-		c := take(drawn)
-		if p := penalty(c); best.Size == 0 || p < lowest {
-			best, lowest = c, p
+		dark := make([]bool, size*size)
+		for i := range dark {
+			dark[i] = drawn.Black(i%size, i/size)
+		}
+		if p := penalty(dark, size); best == nil || p < lowest {
+			best, lowest = dark, p
 		}
 	}
-	return best, nil
+	return pack(best, size), nil
 }
 
-func take(drawn *coding.Code) Code {
-	bits := make([]byte, (drawn.Size*drawn.Size+7)/8)
-	for i := range drawn.Size * drawn.Size {
-		if drawn.Black(i%drawn.Size, i/drawn.Size) {
+func pack(dark []bool, size int) Code {
+	bits := make([]byte, (len(dark)+7)/8)
+	for i, d := range dark {
+		if d {
 			bits[i/8] |= 1 << (i % 8)
 		}
 	}
-	return Code{drawn.Size, string(bits)}
+	return Code{size, string(bits)}
 }

@@ -2,35 +2,33 @@ package code
 
 // penalty says how hard a code is to find and to read: runs and squares of one colour, what looks
 // like a finder, and too much dark or light (ISO/IEC 18004, 7.8.3.1, with its weights 3, 3, 40, 10).
-func penalty(c Code) int {
-	sum, dark := 0, 0
-	for a := range c.Size {
-		sum += along(c.Size, func(b int) bool { return c.At(b, a) })
-		sum += along(c.Size, func(b int) bool { return c.At(a, b) })
-		for b := range c.Size {
-			d := c.At(a, b)
-			if d {
-				dark++
-			}
-			if a > 0 && b > 0 && d == c.At(a-1, b) && d == c.At(a, b-1) && d == c.At(a-1, b-1) {
-				sum += 3
-			}
+func penalty(dark []bool, size int) int {
+	sum, all, count := 0, size*size, 0
+	for a := range size {
+		sum += along(dark[a*size:], size, 1)
+		sum += along(dark[a:], size, size)
+	}
+	for i, d := range dark {
+		if d {
+			count++
+		}
+		if i >= size && i%size > 0 && d == dark[i-1] && d == dark[i-size] && d == dark[i-size-1] {
+			sum += 3
 		}
 	}
-	all := c.Size * c.Size
-	away := max(2*dark-all, all-2*dark) // twice the modules away from half
+	away := max(2*count-all, all-2*count) // twice the modules away from half
 	return sum + 10*(10*away/all)
 }
 
-// along is the penalty of one row or column.
-func along(size int, dark func(i int) bool) int {
+// along is the penalty of one row or column: of size modules, so far apart.
+func along(dark []bool, size, apart int) int {
 	// A finder is dark 1, light 1, dark 3, light 1, dark 1; four light modules stand before or after.
 	const finder, window = 0b1011101, 0b11111111111
-	sum, run, seen := 0, 0, 0
+	sum, run, seen, before := 0, 0, 0, false
 	for i := range size + 4 { // the quiet zone is light
-		d := i < size && dark(i)
+		d := i < size && dark[i*apart]
 		if i < size {
-			if run++; i > 0 && d != dark(i-1) {
+			if run++; d != before {
 				run = 1
 			}
 			if run == 5 {
@@ -38,6 +36,7 @@ func along(size int, dark func(i int) bool) int {
 			} else if run > 5 {
 				sum++
 			}
+			before = d
 		}
 		seen = seen << 1 & window
 		if d {

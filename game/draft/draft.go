@@ -14,6 +14,7 @@ const MostSteps = 100
 type Draft struct {
 	sheet        sheet.Sheet
 	past, future []sheet.Sheet
+	missing      *gap
 	last         string // what the last change was to; empty where another one is a step of its own
 }
 
@@ -37,7 +38,7 @@ func (d *Draft) Change(what string, change func(s *sheet.Sheet)) {
 	if what == "" || what != d.last || len(d.past) == 0 {
 		d.past = append(d.past[max(0, len(d.past)-MostSteps+1):], d.sheet)
 	}
-	d.last, d.future = what, nil
+	d.last, d.future, d.missing = what, nil, nil
 	d.sheet.Exercises = slices.Clone(d.sheet.Exercises)
 	change(&d.sheet)
 }
@@ -78,6 +79,7 @@ func (d *Draft) step(from, to *[]sheet.Sheet) {
 	}
 	*to = append(*to, d.sheet)
 	d.sheet, *from, d.last = (*from)[n-1], (*from)[:n-1], ""
+	d.missing = nil
 }
 
 // MarshalJSON writes the sheet; what was undone is not kept.

@@ -81,6 +81,22 @@ func missingOfSame(e *sheet.Exercise) rule {
 	return rule{}
 }
 
+// A gap is what MissingOfSheet has said.
+type gap struct {
+	text     words.Message
+	exercise int
+	ok       bool
+}
+
+// Missing is [MissingOfSheet] of the draft as it is now.
+func (d *Draft) Missing() (text words.Message, exercise int, ok bool) {
+	if d.missing == nil {
+		text, exercise, ok = MissingOfSheet(&d.sheet)
+		d.missing = &gap{text, exercise, ok}
+	}
+	return d.missing.text, d.missing.exercise, d.missing.ok
+}
+
 // MissingOfSheet says what a sheet still needs before it can be handed out, and in
 // which exercise, or -1.
 func MissingOfSheet(s *sheet.Sheet) (text words.Message, exercise int, ok bool) {

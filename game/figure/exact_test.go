@@ -147,3 +147,55 @@ func TestTracePixelsFollowTheWave(t *testing.T) {
 		}
 	}
 }
+
+// A recording has no phases beside it: its trace starts where it rises through zero. Here is a sine at
+// 44.1 kHz that no one here has made.
+func TestTraceOfARecordingStartsAtACrossing(t *testing.T) {
+	s := Signal{Rate: 44100, Hz: 441.3}
+	for i := range 30000 {
+		s.Samples = append(s.Samples, float32(0.3*math.Sin(2*math.Pi*441.3*float64(i)/44100+1)))
+	}
+	svg := Trace(Options{Ground: Transparent}, s, nil).SVG()
+	img := rendered(t, svg)
+	lead := 40.0 + 40 // the left edge and two squares
+	zero := 0.0
+	for _, e := range parse(t, svg) {
+		var x, y [2]float64
+		if n, _ := fmt.Sscanf(e.attrs["d"], "M%f %fL%f %f", &x[0], &y[0], &x[1], &y[1]); zero == 0 && n == 4 && y[0] == y[1] {
+			zero = y[0]
+		}
+	}
+	// Ten pixels are six degrees.
+	rises := false
+	for x := int(lead) - 10; x < int(lead)+10; x++ {
+		before, after := ink(img, x, int(zero)+6, 0x0B4F8A), ink(img, x+3, int(zero)-6, 0x0B4F8A)
+		rises = rises || before > 0.5 && after > 0.5
+	}
+	if !rises {
+		t.Error("the trace does not rise through zero where it starts")
+	}
+}
+
+// Two oscillators a few cents apart beat, which splits lines while they are weak: they are partials all
+// the same. Sidebands at a ratio that is no whole number are none.
+func TestAxisIsNumberedByPartialWhereTheSoundHasThem(t *testing.T) {
+	for _, c := range []struct {
+		sound    string
+		partials bool
+	}{
+		{`{"version": 1, "note": 45, "combine": {"how": "mix"}, "b": {"cents": 6}}`, true},
+		{`{"version": 1, "note": 33, "combine": {"how": "mix"}, "b": {"cents": -5}}`, true},
+		{`{"version": 1, "note": 57, "combine": {"how": "sync", "ratio": 2.37}}`, true},
+		{`{"version": 1, "note": 57, "combine": {"how": "ring", "ratio": 1.37}}`, false},
+		{`{"version": 1, "note": 57, "a": {"shape": "sine"}, "b": {"shape": "sine"}, "combine": {"how": "fm", "ratio": 1.41, "index": 2}}`, false},
+	} {
+		hertz, partial := false, false
+		for _, e := range parse(t, Partials(Options{}, OfSound(sound(t, c.sound)), nil).SVG()) {
+			hertz = hertz || strings.HasSuffix(e.text, " Hz")
+			partial = partial || e.text == "partial"
+		}
+		if partial != c.partials || hertz == c.partials {
+			t.Errorf("%s: numbered by partial %v, in hertz %v", c.sound, partial, hertz)
+		}
+	}
+}

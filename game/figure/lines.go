@@ -16,12 +16,13 @@ const (
 	lowestDB = -96    // under the strongest: 4 dB over the side lobes of the window
 	highest  = 20000. // Hz
 	lowest   = 16.    // Hz: C of 32 feet has its partial 1 there
-	strayed  = 0.03   // of the distance of partials: what is further off is none
+	strayed  = 0.03   // of the distance of partials: what is further off is none,
+	detuned  = 0.004  // of its frequency, 7 cents: but for this
 )
 
 // lines measures the lines of a signal, in decibels of their amplitude.
 func (s *Signal) lines(gain float64) []line {
-	n := fast(len(s.Samples))
+	n := fast(min(len(s.Samples), max(stretch, int(cycles*s.period())))) // as of a description
 	if n < 256 {
 		return nil
 	}
@@ -54,13 +55,13 @@ func fast(n int) int {
 }
 
 // number is that of the partial at a frequency, 0 where it is none. What the window cannot tell from
-// a partial counts as one.
+// a partial counts as one: one that beats may come out as two.
 func (s *Signal) number(hz, resolved float64) int {
 	if !(s.Hz > 0) {
 		return 0
 	}
 	n := math.Round(hz / s.Hz)
-	if n < 1 || math.Abs(hz-n*s.Hz) > min(max(strayed*s.Hz, resolved/8, 0.004*hz), 0.3*s.Hz) {
+	if n < 1 || math.Abs(hz-n*s.Hz) > min(max(strayed*s.Hz, 0.75*resolved+detuned*hz), 0.3*s.Hz) {
 		return 0
 	}
 	return int(n)

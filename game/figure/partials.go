@@ -109,7 +109,7 @@ func (p *page) scale(b Box, a levels) {
 		p.label(n.X, base, n.Text, Shape{Colour: p.c.black, Align: Middle})
 	}
 	step := 10
-	for float64(step)*a.decibel < 1.5*p.text {
+	for float64(step)*a.decibel < 1.3*p.text {
 		step *= 2
 	}
 	for db := 0; a.top+float64(db)*a.decibel < a.floor-p.text; db += step {
@@ -150,7 +150,7 @@ func (p *page) stems(a levels, mine, wanted []line) {
 // spacing is the least distance between neighbouring lines that are shown. Lines that beat stand in
 // one place.
 func (a *levels) spacing(lines []line) float64 {
-	const onePlace = 2
+	onePlace := a.W / math.Log2(a.Hi/a.Lo) * 0.045 // less than between partials 24 and 23
 	least, before := math.Inf(1), math.Inf(-1)
 	for _, l := range lines {
 		if x, _, ok := a.at(l); ok {

@@ -95,6 +95,11 @@ func (s *Signal) wave(b Box, span, lead, zero, gain, column float64) []plot.Poin
 	var trigger plot.Trigger
 	var sampler plot.Sampler
 	start := trigger.Start(s.Samples, s.Cycle, span) - span*lead/b.W
+	if s.Cycle == nil {
+		// The trigger looks for crossings behind a low-pass of first order with its corner at six cycles
+		// a picture (game/plot); by so much it delays partial 1.
+		start -= math.Atan(span/s.period()/6) / (2 * math.Pi) * s.period()
+	}
 	points := sampler.Points(nil, s.Samples, plot.Frame{
 		Start: max(0, start), Span: span, X: b.X, W: b.W, Zero: zero, Gain: gain, Column: column,
 	})

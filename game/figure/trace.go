@@ -51,6 +51,11 @@ func (p *page) trace(b Box, yours Signal, target *Signal) {
 	clock := &yours
 	if target != nil {
 		clock = target
+		if yours.Cycle == nil || target.Cycle == nil { // both begin by the same rule
+			other := *target
+			yours.Cycle, other.Cycle = nil, nil
+			target = &other
+		}
 	}
 	row := math.Ceil(2.2*p.text/p.square) * p.square // for what is written below
 	if b.H < 4*row {

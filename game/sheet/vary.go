@@ -23,15 +23,41 @@ func (s *Sheet) For(name string) *Sheet {
 	if !s.Vary {
 		return s
 	}
-	drawn := *s
-	drawn.Exercises = append([]Exercise(nil), s.Exercises...)
-	print, name := s.Fingerprint(), Learner(name)
+	d := s.Drawing()
+	return d.For(name)
+}
+
+// Seed is that of a learner's n-th run of an exercise of a sheet that varies, n from 0:
+// the questions follow from it.
+func (s *Sheet) Seed(name, id string, n int) uint64 {
+	d := s.Drawing()
+	return d.Seed(name, id, n)
+}
+
+// A Drawing draws what each learner of a sheet gets. For a class it is a hundred times
+// as fast as the sheet itself, which makes its fingerprint for each anew.
+type Drawing struct {
+	Sheet       *Sheet // which must not change any more
+	Fingerprint string // of the sheet
+}
+
+// Drawing prepares a sheet for drawing.
+func (s *Sheet) Drawing() Drawing { return Drawing{s, s.Fingerprint()} }
+
+// For is [Sheet.For].
+func (d *Drawing) For(name string) *Sheet {
+	if !d.Sheet.Vary {
+		return d.Sheet
+	}
+	drawn := *d.Sheet
+	drawn.Exercises = append([]Exercise(nil), drawn.Exercises...)
+	name = Learner(name)
 	for i := range drawn.Exercises {
 		e := &drawn.Exercises[i]
 		if e.Kind != Match {
 			continue
 		}
-		from := chance.From(chance.Seed(print, name, e.ID))
+		from := chance.From(chance.Seed(d.Fingerprint, name, e.ID))
 		for j := range e.Controls {
 			e.Controls[j].put(&e.Target, e.Controls[j].drawn(from))
 		}
@@ -39,10 +65,9 @@ func (s *Sheet) For(name string) *Sheet {
 	return &drawn
 }
 
-// Seed is that of a learner's n-th run of an exercise of a sheet that varies, n from 0:
-// the questions follow from it.
-func (s *Sheet) Seed(name, id string, n int) uint64 {
-	return chance.Draws(chance.Seed(s.Fingerprint(), Learner(name), id), n+1).Uint64()
+// Seed is [Sheet.Seed].
+func (d *Drawing) Seed(name, id string, n int) uint64 {
+	return chance.Draws(chance.Seed(d.Fingerprint, Learner(name), id), n+1).Uint64()
 }
 
 // drawn draws a value for the target out of the control's range, or what of it the

@@ -131,23 +131,31 @@ const mostAnswers = 500
 // Fits says whether the slip answers the sheet, drawn for its learner where it varies.
 // The error is a sentence for whoever collects slips.
 func (s *Slip) Fits(sh *sheet.Sheet) error {
-	if s.Sheet != sh.Fingerprint() {
-		return fmt.Errorf("This slip of %s belongs to another sheet, or to another version of it.", s.Name)
+	d := sh.Drawing()
+	_, err := s.Drawn(&d)
+	return err
+}
+
+// Drawn is [Slip.Fits] for whoever has many slips of one sheet, and gives the sheet as it
+// was drawn for the learner.
+func (s *Slip) Drawn(d *sheet.Drawing) (*sheet.Sheet, error) {
+	if s.Sheet != d.Fingerprint {
+		return nil, fmt.Errorf("This slip of %s belongs to another sheet, or to another version of it.", s.Name)
 	}
-	drawn := sh.For(s.Name)
+	drawn := d.For(s.Name)
 	for i := range s.Work {
 		w := &s.Work[i]
 		e := Exercise(drawn, w.ID)
 		if e == nil || e.Kind == sheet.Show {
-			return ErrDamaged
+			return nil, ErrDamaged
 		}
 		for _, a := range w.attempts() {
-			if !a.fits(e, sh, s.Name) {
-				return ErrDamaged
+			if !a.fits(e, d, s.Name) {
+				return nil, ErrDamaged
 			}
 		}
 	}
-	return nil
+	return drawn, nil
 }
 
 // attempts are the first and, where it is another, the best.
@@ -160,13 +168,13 @@ func (w *Work) attempts() []*Attempt {
 
 // fits says whether an attempt can be one at the exercise, and gives its run the seed
 // that the sheet draws for the learner.
-func (a *Attempt) fits(e *sheet.Exercise, sh *sheet.Sheet, name string) bool {
+func (a *Attempt) fits(e *sheet.Exercise, d *sheet.Drawing, name string) bool {
 	if e.Kind != sheet.Match {
 		if a.Run == nil || a.Settings != nil {
 			return false
 		}
-		if sh.Vary {
-			a.Run.Seed = sh.Seed(name, e.ID, a.Try)
+		if d.Sheet.Vary {
+			a.Run.Seed = d.Seed(name, e.ID, a.Try)
 		}
 		return a.Run.Valid(e) && a.Run.Done(e)
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // alike are the words that are the same in German; what has no word in it is anyway.
-var alike = []string{"AM", "FM", "Fall", "LFO", "Link", "Tremolo", "Vibrato"}
+var alike = []string{"AM", "FM", "Fall", "LFO", "Link", "Name", "Tremolo", "Vibrato"}
 
 var letters = regexp.MustCompile(`\pL{2}`)
 
