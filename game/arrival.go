@@ -25,6 +25,10 @@ func (g *Game) Opened(purpose string, files []File) {
 	}
 	switch purpose {
 	case "import":
+		if s, ok := isSheet(files[0].Data); ok {
+			g.receive(s)
+			return
+		}
 		g.Import(files[0].Data)
 	case "sheet":
 		g.openSheet(files[0])
@@ -50,13 +54,27 @@ func (g *Game) Dropped(files []File) {
 			return
 		}
 	}
+	if slips := g.takeSlips(files); slips {
+		return
+	}
 	f := files[0]
 	name := words.Message{Format: shortened(f.Name)} // a name is not put into the language
 	if f.Data == nil {
 		g.Tell(g.t("The file “%s” could not be read: it is a folder, it is gone, or it is larger than 64 MB. Choose another one.", name))
 		return
 	}
-	g.Tell(g.t("This page has no use for the file “%s”. It takes progress that was exported here.", name))
+	g.Tell(g.t("This page has no use for the file “%s”. It takes sheets, slips, and progress that was exported here.", name))
+}
+
+// takeSlips takes the slips among files.
+func (g *Game) takeSlips(files []File) (some bool) {
+	for _, f := range files {
+		if text := string(f.Data); len(text) < link.MostFragment && strings.Contains(text, link.Slip.Name+"=") {
+			g.takeSlip(text)
+			some = true
+		}
+	}
+	return some
 }
 
 // isSheet reads a file that holds a sheet.
@@ -83,7 +101,7 @@ func (g *Game) Pasted(text string) {
 		g.Import([]byte(text))
 		return
 	}
-	g.Tell("This page has no use for the text that was pasted. It takes links to a sound and progress that was exported here.")
+	g.Tell("This page has no use for the text that was pasted. It takes links to a sheet or a sound, slips, and progress that was exported here.")
 }
 
 // shortened leaves the beginning of a long name.

@@ -35,6 +35,7 @@ var teaching = []command{
 	renderCommand,
 	drawCommand,
 	checkCommand,
+	markCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.

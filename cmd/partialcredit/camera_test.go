@@ -201,13 +201,13 @@ func TestPicturesOfCodesAreRead(t *testing.T) {
 
 // What keeps the camera from being had has a name each. The shared browser's computer has none.
 func TestACameraThatCannotBeHad(t *testing.T) {
+	p := Open(t, Visit{})
 	for _, tt := range []struct{ before, want string }{
-		{`Object.defineProperty(Navigator.prototype, "mediaDevices", { get() { return undefined; } })`, "failed insecure"},
 		{``, "failed none"},
 		{`navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException("", "NotAllowedError"))`, "failed denied"},
 		{`navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException("", "NotReadableError"))`, "failed busy"},
+		{`Object.defineProperty(Navigator.prototype, "mediaDevices", { get() { return undefined; } })`, "failed insecure"},
 	} {
-		p := Open(t, Visit{})
 		p.Eval(tt.before+"; undefined", nil)
 		var got string
 		if p.Eval(scanFor, &got); got != tt.want {
