@@ -104,6 +104,7 @@ func (g *Game) give() {
 	}
 	s := *w.Sheet()
 	g.giving = &s
+	g.remember(&s)
 	g.show(givePage)
 }
 
