@@ -108,6 +108,7 @@ func (g *Game) give() {
 		return
 	}
 	g.giving = s
+	g.remember(s)
 	g.show(givePage)
 }
 
