@@ -37,7 +37,7 @@ func TestCheckSaysWhatItFinds(t *testing.T) {
 		{example("told-wrong") + " -lenient", "", 1, "mistake  told", "mistakes: 2"},
 		{example("high"), "", 1, "warning  high", "warnings: 1"},
 		{example("high") + " -lenient", "", 0, "warning  high", ""},
-		{example("high") + " -format", "", 0, "high: high", ""},
+		{example("high") + " -format", "", 0, ".json: high", ""},
 		{"nowhere.json " + example("told-right"), "", 1, "no such file", "cannot be used: 1"},
 		{"-", `{"version": 1, "title": "T", "exercises": [{"id": "a"}]}`, 1, "exercise 1: title is missing", "cannot be used: 1"},
 		{"-", `{"version": 1, "tilte": "T"}`, 1, "tilte", "cannot be used: 1"},

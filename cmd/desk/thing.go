@@ -38,7 +38,7 @@ func (d *desk) thing(word string) (thing, error) {
 	}
 	defer f.Close()
 	in := bufio.NewReader(f)
-	if head, _ := in.Peek(4); bytes.HasPrefix(head, []byte("RIFF")) {
+	if head, _ := in.Peek(512); !described(head) { // what is wrong with it is said when it is read
 		return readTake(called(word), in)
 	}
 	data, err := io.ReadAll(io.LimitReader(in, mostJSON+1))

@@ -11,9 +11,9 @@ import (
 	"partialcredit/synth/spectrum"
 )
 
-// MostMarks bounds how many sounds are rendered and measured for one exercise: some 50
-// where one control is set, 400 where four are. A mark takes 8 to 20 ms, three
-// times as long in a browser.
+// MostMarks bounds how many sounds are rendered and measured for a match: some 30 where
+// one coarse control is set, 260 where three are, and 80 more where targets are drawn. A
+// comparison takes up to 12 a pair; the other kinds less than 50 in all.
 const MostMarks = 600
 
 // An Adviser works out the advice on one exercise a little at a time.
@@ -62,9 +62,14 @@ func (a *Adviser) Stop() {
 }
 
 // Found is the advice so far, what matters most first.
-func (a *Adviser) Found() []Advice {
-	found := slices.Clone(a.found)
-	slices.SortStableFunc(found, func(x, y Advice) int { return int(y.Weight - x.Weight) })
+func (a *Adviser) Found() (found []Advice) {
+	for w := Mistake; w >= Note; w-- {
+		for _, f := range a.found {
+			if f.Weight == w {
+				found = append(found, f)
+			}
+		}
+	}
 	return found
 }
 

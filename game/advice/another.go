@@ -14,23 +14,18 @@ const mostOthers = 4
 func (m *match) others(sweeps []sweep) {
 	m.flats(sweeps)
 	var found [][]float64
+	var places []place
 	for _, values := range m.candidates() {
 		values = m.plainest(values)
-		if m.ended || !m.far(values) || m.marks(values) < nearly || m.within(values, sweeps) {
+		if m.ended || !m.far(values) || m.marks(values) < nearly || m.within(values, sweeps) || m.has(found, values) {
 			continue
 		}
-		if !slices.ContainsFunc(found, func(other []float64) bool { return m.near(values, other) }) {
-			found = append(found, values)
-		}
+		found = append(found, values)
+		places = append(places, place{values, 1000*float64(m.moves(values)) + m.count(values).steps}) // the plainest first
 	}
-	slices.SortStableFunc(found, func(a, b []float64) int {
-		if n := m.moves(a) - m.moves(b); n != 0 {
-			return n
-		}
-		return int(1000 * (m.count(a).steps - m.count(b).steps))
-	})
 	joined := false
-	for _, values := range found[:min(mostOthers, len(found))] {
+	for _, p := range byOff(places)[:min(mostOthers, len(places))] {
+		values := p.values
 		j := m.joined(values)
 		if !j || !joined { // of one way it is enough to name one end
 			m.another(values, j)

@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -18,6 +17,7 @@ const (
 	rendered  = 100 // settings whose sounds are, of two seconds; fewer of longer ones
 	refined   = 4   // of these, how many are refined,
 	tries     = 24  // with so many renderings each
+	looked    = 12  // answers that are rendered because their descriptions lie near
 	hopeless  = 25  // steps by the sounds that a few steps on the controls do not make good
 	breather  = 100 // descriptions that take about as long as a rendering
 )
@@ -26,6 +26,17 @@ const (
 type place struct {
 	values []float64
 	off    float64
+}
+
+// byOff is places with the best first. There are few; package slices would make the app
+// larger by kilobytes for each type that it sorts.
+func byOff(places []place) []place {
+	for i := range places {
+		for j := i; j > 0 && places[j].off < places[j-1].off; j-- {
+			places[j], places[j-1] = places[j-1], places[j]
+		}
+	}
+	return places
 }
 
 // candidates are settings far from the target that may be right, refined.
@@ -37,8 +48,9 @@ func (m *match) candidates() (all [][]float64) {
 		}
 		return mark.Apart(m.exercise.Target, m.sound(values))
 	}
+	allowed := m.allowed()
 	for _, p := range m.minima(described, 0.5*m.times, apart) {
-		if p = m.refine(p, apart, 0.003, 400); p.off < m.allowed() && m.far(p.values) {
+		if p = m.refine(p, apart, 0.003, 400); p.off < allowed && m.far(p.values) && len(all) < looked && !m.has(all, p.values) {
 			all = append(all, p.values)
 		}
 	}
@@ -50,7 +62,7 @@ func (m *match) candidates() (all [][]float64) {
 	for _, values := range m.octaves() {
 		places = append(places, place{values, heard(values)})
 	}
-	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(a.off, b.off) })
+	places = byOff(places)
 	for _, p := range places[:min(refined, len(places))] {
 		if p.off > hopeless*m.times {
 			break
@@ -60,6 +72,11 @@ func (m *match) candidates() (all [][]float64) {
 		}
 	}
 	return all
+}
+
+// has says that about the same setting is among others.
+func (m *match) has(all [][]float64, values []float64) bool {
+	return slices.ContainsFunc(all, func(other []float64) bool { return m.near(values, other) })
 }
 
 // allowed is how many steps leave nearly full marks.
@@ -138,8 +155,7 @@ func (m *match) minima(most int, gap float64, off func([]float64) float64) (all 
 			all = append(all, place{v, here})
 		}
 	})
-	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(a.off, b.off) })
-	return all
+	return byOff(all)
 }
 
 // axes are the values of each control of a grid, more of them where there are more

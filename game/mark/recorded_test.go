@@ -29,14 +29,14 @@ func onTape(note []float32, rate, gain float64) []float32 {
 			dice = dice*1664525 + 1013904223
 			noise += float64(dice)/(1<<32) - 0.5
 		}
-		x := float64(v/top)*gain + 0.001*math.Sqrt(6)*noise/1.0
+		x := float64(v/top)*gain + 0.001*math.Sqrt(6)*noise
 		out[i] = float32(math.Round(x*32768) / 32768)
 	}
 	return out
 }
 
-// other is the same sound from yet other phases.
-func other(s synth.Sound) []float32 {
+// again is the same sound, recorded from yet other phases and at 48 kHz.
+func again(s synth.Sound) []float32 {
 	s.A.Phase, s.B.Phase, s.LFO.Phase = 0.6, 0.15, 0.9
-	return synth.Render(s, 48000)
+	return onTape(synth.Render(s, 48000), 48000, 0.3)
 }

@@ -49,7 +49,7 @@ func (t *Take) Alike(samples []float32) []float32 {
 type quieter struct {
 	fft    *spectrum.Real
 	back   *spectrum.Complex
-	window []float64 // the root of a Hann window: taken twice, windows of four sum to 2
+	window []float64 // Hann: its squares, four of them over each moment, sum to 1.5
 	noise  []float64 // power per bin
 }
 
@@ -57,9 +57,6 @@ func newQuieter() *quieter {
 	q := &quieter{
 		fft: spectrum.NewReal(noiseFrame), back: spectrum.NewComplex(noiseFrame),
 		window: spectrum.Hann.Samples(noiseFrame), noise: make([]float64, noiseFrame/2+1),
-	}
-	for i, w := range q.window {
-		q.window[i] = math.Sqrt(w)
 	}
 	return q
 }
@@ -114,7 +111,7 @@ func (q *quieter) apply(x []float32) []float32 {
 		q.back.Backward(z)
 		for i, v := range z {
 			if at := from + i; at >= 0 && at < len(x) {
-				out[at] += real(v) * q.window[i] / (2 * noiseFrame)
+				out[at] += real(v) * q.window[i] / (1.5 * noiseFrame)
 			}
 		}
 	}
