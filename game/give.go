@@ -73,6 +73,9 @@ func (g *Game) layGive(p *paper) {
 			back,
 		}
 	}
+	if g.large {
+		h.text = g.givenTitle()
+	}
 	h.body = func(p *paper, r ui.Rect) {
 		if g.giving != nil {
 			r = g.layChoice(p, r)
