@@ -32,6 +32,8 @@ func (g *Game) Opened(purpose string, files []File) {
 		g.Import(files[0].Data)
 	case "sheet":
 		g.openSheet(files[0])
+	case "slips":
+		g.takeSlipFiles(files)
 	default:
 		g.Dropped(files)
 	}
@@ -49,13 +51,16 @@ func (g *Game) Dropped(files []File) {
 		}
 	}
 	for _, f := range files {
+		if g.page == bookPage || g.holdsSlips(string(f.Data)) {
+			g.takeSlipFiles(files)
+			return
+		}
+	}
+	for _, f := range files {
 		if s, ok := isSheet(f.Data); ok {
 			g.receive(s)
 			return
 		}
-	}
-	if slips := g.takeSlips(files); slips {
-		return
 	}
 	f := files[0]
 	name := words.Message{Format: shortened(f.Name)} // a name is not put into the language
@@ -64,17 +69,6 @@ func (g *Game) Dropped(files []File) {
 		return
 	}
 	g.Tell(g.t("This page has no use for the file “%s”. It takes sheets, slips, and progress that was exported here.", name))
-}
-
-// takeSlips takes the slips among files.
-func (g *Game) takeSlips(files []File) (some bool) {
-	for _, f := range files {
-		if text := string(f.Data); len(text) < link.MostFragment && strings.Contains(text, link.Slip.Name+"=") {
-			g.takeSlip(text)
-			some = true
-		}
-	}
-	return some
 }
 
 // isSheet reads a file that holds a sheet.
@@ -91,6 +85,10 @@ func isSheet(data []byte) (*sheet.Sheet, bool) {
 func (g *Game) Pasted(text string) {
 	text = strings.TrimSpace(text)
 	if text == "" {
+		return
+	}
+	if g.holdsSlips(text) {
+		g.takeSlipText(text, "")
 		return
 	}
 	if _, fragment, ok := strings.Cut(text, "#"); ok && len(strings.Fields(text)) == 1 && fragment != "" {

@@ -2,6 +2,7 @@ package game
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -12,9 +13,15 @@ import (
 	"partialcredit/game/ui"
 )
 
+// nth is which of the exercises of a sheet has an id.
+func nth(s *sheet.Sheet, id string) int {
+	return slices.IndexFunc(s.Exercises, func(e sheet.Exercise) bool { return e.ID == id })
+}
+
 // small is a sheet of one match, named by a number.
 func small(n int) *sheet.Sheet {
-	s := *assignment(false).Only(1)
+	all := assignment(false)
+	s := *all.Only(nth(all, "duty"))
 	s.Title = fmt.Sprintf("Sheet %d", n)
 	return &s
 }
@@ -84,7 +91,8 @@ func TestAVaryingSheetAsksForTheName(t *testing.T) {
 	s := assignment(true)
 	p := newPlayerOf(t, sheet.Course())
 	p.given(s)
-	p.pressID("exercise 1")
+	match := nth(s, "duty")
+	p.pressID(numberedID("exercise", match))
 	if p.game.page != namePage {
 		t.Fatalf("page %s", pageNames[p.game.page])
 	}
@@ -95,11 +103,11 @@ func TestAVaryingSheetAsksForTheName(t *testing.T) {
 	target := func(name string) string {
 		p.call(name)
 		if p.game.page != working {
-			p.pressID("exercise 1")
+			p.pressID(numberedID("exercise", match))
 		}
 		sound := p.game.work.target
 		p.pressID("contents")
-		if want := s.For(name).Exercises[1].Target; sound != want {
+		if want := s.For(name).Exercises[match].Target; sound != want {
 			t.Errorf("%s works at %v, want %v", name, sound.A.Duty, want.A.Duty)
 		}
 		return fmt.Sprint(sound)
@@ -112,7 +120,7 @@ func TestAVaryingSheetAsksForTheName(t *testing.T) {
 	if target("  WREN ") != wren {
 		t.Error("wren has another target now")
 	}
-	at := 3 // a run
+	at := nth(s, "four-shapes")
 	seed := func() uint64 {
 		p.pressID(numberedID("exercise", at))
 		return p.game.asking.run.Seed
@@ -122,8 +130,11 @@ func TestAVaryingSheetAsksForTheName(t *testing.T) {
 			t.Errorf("try %d has the seed %d, want %d", try, got, want)
 		}
 		p.answer("right")
-		p.reload() // a run goes on
 		p.pressID("proceed")
+		p.reload() // a run goes on
+		if n := len(p.game.asking.run.Answers); n != 1 || p.game.asking.run.Seed != s.Seed("wren", s.Exercises[at].ID, try) {
+			t.Errorf("%d answers after a reload", n)
+		}
 		for p.game.page != result {
 			p.answer("right")
 			p.pressID("proceed")
@@ -281,22 +292,20 @@ func TestDamagedWorkIsLeftOutOfTheSlip(t *testing.T) {
 		p := newPlayerOf(t, sheet.Course())
 		p.given(s)
 		p.call("wren")
-		for i := range s.Exercises[:3] {
-			if i > 0 {
-				p.pressID(numberedID("exercise", i))
-				p.pressID("hand in")
-				p.pressID("contents")
-			}
+		for _, id := range []string{"duty", "beats"} {
+			p.pressID(numberedID("exercise", nth(s, id)))
+			p.pressID("hand in")
+			p.pressID("contents")
 		}
-		p.pressID("exercise 3")
+		p.pressID(numberedID("exercise", nth(s, "four-shapes")))
 		for p.game.page != result {
 			p.answer("right")
 			p.pressID("proceed")
 		}
 		p.pressID("contents")
-		id := s.Exercises[1].ID
+		id := "duty"
 		if name == "a run" {
-			id = s.Exercises[3].ID
+			id = "four-shapes"
 		}
 		damage(p.game.kept.Log[p.game.own().id(id)])
 		p.reload()

@@ -13,7 +13,6 @@ import (
 	"partialcredit/game/link"
 	"partialcredit/game/sheet"
 	"partialcredit/game/slip"
-	"partialcredit/synth"
 )
 
 var linkCommand = command{
@@ -85,24 +84,17 @@ func isLink(s string) bool {
 
 // toLink makes the fragment of a sheet or a sound.
 func toLink(name string, data []byte, exercise string) (string, error) {
-	var kind struct {
-		Exercises json.RawMessage `json:"exercises"`
-	}
-	if json.Unmarshal(data, &kind); kind.Exercises == nil {
-		if exercise != "" {
-			return "", misuse("%s is a sound, which has no exercises", name)
-		}
-		s, err := synth.Parse(data)
-		if err != nil {
-			return "", fmt.Errorf("%s is neither a sheet nor a sound: %w", name, err)
-		}
-		return sheet.SoundFragment(s), nil
-	}
-	sh, err := parseSheet(name, data)
-	if err != nil {
+	t, err := parseThing(name, data)
+	switch {
+	case err != nil:
 		return "", err
+	case t.sound != nil && exercise != "":
+		return "", misuse("%s is a sound, which has no exercises", name)
+	case t.sound != nil:
+		return sheet.SoundFragment(*t.sound), nil
 	}
-	if sh, err = only(sh, exercise); err != nil {
+	sh, err := only(t.sheet, exercise)
+	if err != nil {
 		return "", err
 	}
 	fragment := sh.Fragment()

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -154,31 +153,15 @@ func readable(data []byte) (string, bool) {
 	return string(data), true
 }
 
-// sheet reads a sheet from what it is called on a command line: a link that holds it, a file with it
-// or with a link to it, or - for what is piped in.
-func (d *desk) sheet(name string) (*sheet.Sheet, error) {
-	if strings.Contains(name, "sheet=") {
-		if _, err := os.Stat(name); err != nil {
-			return sheet.ReadFragment(name)
-		}
+// sheet finds the sheet that a word stands for: a link that holds it, a file with it or with a link to
+// it, or - for what is piped in.
+func (d *desk) sheet(word string) (*sheet.Sheet, error) {
+	if strings.HasPrefix(word, "sheet=") {
+		word = "#" + word
 	}
-	data, err := d.read(name, mostJSON)
-	if err != nil {
-		return nil, err
+	t, err := d.thing(word)
+	if err == nil && t.sheet == nil {
+		err = errors.New(called(word) + " is no sheet. Name a file with a sheet, or a link to one")
 	}
-	return parseSheet(name, data)
-}
-
-func parseSheet(name string, data []byte) (*sheet.Sheet, error) {
-	var sh *sheet.Sheet
-	var err error
-	if bytes.HasPrefix(bytes.TrimSpace(data), []byte("{")) {
-		sh, err = sheet.Parse(data)
-	} else {
-		sh, err = sheet.ReadFragment(string(data))
-	}
-	if err != nil {
-		return nil, fmt.Errorf("%s is no sheet: %w", called(name), err)
-	}
-	return sh, nil
+	return t.sheet, err
 }
