@@ -54,15 +54,15 @@ func (g *Game) itemText(i int, item *book.Item) string {
 	said := title + ": "
 	switch {
 	case item.Done == 0:
-		return said + g.t("nobody has answered it.")
+		return said + g.t("Nobody has answered it.")
 	case item.Exercise.Kind == sheet.Limit && item.Found > 0:
-		return said + g.t("%d found a limit, %s in the middle.", item.Found, item.Exercise.Quantity.Format(item.Limit))
+		return said + g.t("%d found a limit; the middle one is %s.", item.Found, item.Exercise.Quantity.Format(item.Limit))
 	case item.Exercise.Kind == sheet.Limit:
-		return said + g.t("nobody has found a limit.")
+		return said + g.t("Nobody has found a limit.")
 	case item.Marked == 0:
-		return said + g.t("not marked yet.")
+		return said + g.t("Not marked yet.")
 	}
-	said += g.t("first marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
+	said += g.t("First marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
 	switch {
 	case item.Hard:
 		said += " " + g.t("Too hard.")

@@ -110,7 +110,7 @@ func waitingSlips(b *book.Book) (waiting []*book.Entry) {
 func (g *Game) bookQuestion() (title, text string, buttons []ui.Widget) {
 	title, text = g.t("Remove this slip?"), g.t("It goes from this device and cannot be brought back but by opening it again.")
 	if g.marks.asks == "close sheet" {
-		title, text = g.t("Remove all slips of this sheet?"), g.t("All slips for it go from this device. Save the slips to a file first if you want to keep them.")
+		title, text = g.t("Remove all its slips?"), g.t("All slips of this sheet go from this device. Save the slips to a file first if you want to keep them.")
 	}
 	return title, text, []ui.Widget{{ID: "keep", Label: g.t("Keep it")}, {ID: "remove it", Label: g.t("Remove"), Primary: true}}
 }

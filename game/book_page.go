@@ -98,7 +98,7 @@ func (g *Game) bookLeaf(p *paper, t *book.Table) (body func(ui.Rect), foot []ui.
 			{ID: "remove slip", Label: g.t("Remove this slip"), Face: g.t("Remove")}}
 	}
 	return func(r ui.Rect) { g.layClass(p, r, t) }, append(foot,
-		ui.Widget{ID: "csv", Label: g.t("Save as CSV, a line for each exercise"), Face: g.t("CSV")},
+		ui.Widget{ID: "csv", Label: g.t("Save as CSV, a line for each exercise"), Face: "CSV"},
 		ui.Widget{ID: "wide", Label: g.t("Save as CSV, a line for each learner"), Face: g.t("Table")},
 		ui.Widget{ID: "print", Label: g.t("Print the book of this sheet"), Face: g.t("Print")})
 }

@@ -3,6 +3,7 @@ package game
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -168,6 +169,19 @@ func (w *writer) names() (all []string) {
 	return all
 }
 
+// means are the marks that stand beside the names.
+func (w *writer) means() (all []int) {
+	for _, x := range w.scene.Widgets {
+		if strings.HasPrefix(x.ID, "learner ") {
+			_, marks, _ := strings.Cut(x.Label, ": ")
+			n := -1
+			fmt.Sscan(marks, &n)
+			all = append(all, n)
+		}
+	}
+	return all
+}
+
 // Slips are pasted, come twice, newer, damaged, and before their sheet; what became of
 // each is said.
 func TestSlipsAreCollected(t *testing.T) {
@@ -295,12 +309,13 @@ func TestTheClassIsSorted(t *testing.T) {
 		t.Errorf("by name: %q", got)
 	}
 	w.press("sort 1")
-	if got := w.names(); got[0] != "Learner 07" || got[7] != "Learner 00" {
-		t.Errorf("by marks: %q", got)
+	descending := w.means()
+	if !slices.IsSortedFunc(descending, func(a, b int) int { return b - a }) || descending[0] == descending[7] {
+		t.Errorf("by marks: %v", descending)
 	}
 	w.press("sort 1")
-	if got := w.names(); got[7] != "Learner 07" {
-		t.Errorf("by marks, turned: %q", got)
+	if ascending := w.means(); !slices.IsSorted(ascending) || len(ascending) != 8 {
+		t.Errorf("by marks, turned: %v", ascending)
 	}
 	w.press("sort 2")
 	if got := w.names(); got[0] != "Learner 07" {
@@ -312,7 +327,7 @@ func TestTheClassIsSorted(t *testing.T) {
 		t.Errorf("found %q", got)
 	}
 	w.press("learner 0")
-	if body := w.Scene().Body; !strings.Contains(body, "Learner 03. Handed in: 2025-02-20 13:23 UTC.") {
+	if body := w.Scene().Body; !strings.Contains(body, "Learner 03. Handed in: 2025-02-19 21:23 UTC.") {
 		t.Errorf("the learner: %q", body)
 	}
 	w.press("remove slip")
@@ -384,11 +399,7 @@ func TestRandomWalkThroughTheMarkBook(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 7))
 	links := classOf30()
 	sizes := screens
-	steps := 4000
-	if testing.Short() {
-		steps = 1000
-	}
-	for i := range steps {
+	for i := range 1200 {
 		if w.page != bookPage {
 			w.show(bookPage)
 			w.over = noOverlay
@@ -426,7 +437,7 @@ func TestRandomWalkThroughTheMarkBook(t *testing.T) {
 		}
 		w.pass()
 		w.Wishes()
-		if i%500 == 0 {
+		if i%400 == 399 {
 			again := New(sheet.Course(), nil, roughly)
 			if !again.Unfile(w.File()) || len(again.openBook().Entries()) != len(w.openBook().Entries()) {
 				t.Fatalf("step %d: what is kept is not what there is", i)

@@ -36,7 +36,7 @@ func (g *Game) bookDocument(t *book.Table) string {
 	}
 	h.tag("h2", g.t("The class"))
 	h.WriteString("<table>\n")
-	head := []string{g.t("Name"), g.t("Mean")}
+	head := []string{g.t("Learner"), g.t("Mean")}
 	for i := range t.Items {
 		head = append(head, g.t("%d", i+1))
 	}

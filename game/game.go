@@ -210,6 +210,9 @@ func (g *Game) show(p page) {
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
 	}
+	if p == bookPage && g.marks.book != nil {
+		g.openKnown() // a sheet may have come since
+	}
 	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()
 }
