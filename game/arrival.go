@@ -25,9 +25,15 @@ func (g *Game) Opened(purpose string, files []File) {
 	}
 	switch purpose {
 	case "import":
+		if s, ok := isSheet(files[0].Data); ok {
+			g.receive(s)
+			return
+		}
 		g.Import(files[0].Data)
 	case "sheet":
 		g.openSheet(files[0])
+	case "slips":
+		g.takeSlipFiles(files)
 	default:
 		g.Dropped(files)
 	}
@@ -45,6 +51,12 @@ func (g *Game) Dropped(files []File) {
 		}
 	}
 	for _, f := range files {
+		if g.page == bookPage || g.holdsSlips(string(f.Data)) {
+			g.takeSlipFiles(files)
+			return
+		}
+	}
+	for _, f := range files {
 		if s, ok := isSheet(f.Data); ok {
 			g.receive(s)
 			return
@@ -56,7 +68,7 @@ func (g *Game) Dropped(files []File) {
 		g.Tell(g.t("The file “%s” could not be read: it is a folder, it is gone, or it is larger than 64 MB. Choose another one.", name))
 		return
 	}
-	g.Tell(g.t("This page has no use for the file “%s”. It takes progress that was exported here.", name))
+	g.Tell(g.t("This page has no use for the file “%s”. It takes sheets, slips, and progress that was exported here.", name))
 }
 
 // isSheet reads a file that holds a sheet.
@@ -75,6 +87,10 @@ func (g *Game) Pasted(text string) {
 	if text == "" {
 		return
 	}
+	if g.holdsSlips(text) {
+		g.takeSlipText(text, "")
+		return
+	}
 	if _, fragment, ok := strings.Cut(text, "#"); ok && len(strings.Fields(text)) == 1 && fragment != "" {
 		g.Follow("#" + fragment)
 		return
@@ -83,7 +99,7 @@ func (g *Game) Pasted(text string) {
 		g.Import([]byte(text))
 		return
 	}
-	g.Tell("This page has no use for the text that was pasted. It takes links to a sound and progress that was exported here.")
+	g.Tell("This page has no use for the text that was pasted. It takes links to a sheet or a sound, slips, and progress that was exported here.")
 }
 
 // shortened leaves the beginning of a long name.

@@ -174,10 +174,10 @@ func (g *Game) Follow(fragment string) {
 	}
 	kind, data, err := link.Unpack(fragment)
 	switch {
+	case kind == link.Slip || err != nil && g.holdsSlips(fragment):
+		g.takeSlip(fragment)
 	case err != nil:
 		g.Tell(err.Error())
-	case kind == link.Slip:
-		g.takeSlip(fragment)
 	case kind == link.Sheet:
 		g.followToSheet(data)
 	default:

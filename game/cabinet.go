@@ -12,6 +12,10 @@ type cabinet struct {
 	Written []*draft.Draft `json:"written"`           // the sheets that were written here
 	Removed *draft.Draft   `json:"removed,omitempty"` // the one that was removed last
 	Desk    desk           `json:"desk"`
+
+	Handed []string        `json:"handed,omitempty"` // the sheets that were handed out, as fragments, the newest last
+	Book   json.RawMessage `json:"book,omitempty"`   // the mark book
+	Lost   json.RawMessage `json:"lost,omitempty"`   // one that could not be read
 }
 
 const cabinetVersion = 1
@@ -22,6 +26,7 @@ func (g *Game) Filed() int { return g.filed }
 // File is what a teacher keeps, to be stored on the device.
 func (g *Game) File() []byte {
 	g.cabinet.Version = cabinetVersion
+	g.shelve()
 	data, err := json.Marshal(g.cabinet)
 	if err != nil {
 		panic("game: " + err.Error()) // texts and finite numbers
@@ -40,7 +45,7 @@ func (g *Game) Unfile(data []byte) bool {
 		g.Tell("What a teacher has kept on this device could not be read. It is set aside, not erased.")
 		return false
 	}
-	g.cabinet, g.dirty = c, true
+	g.cabinet, g.marks, g.dirty = c, markBook{}, true
 	g.tidyDesk()
 	return true
 }

@@ -166,7 +166,7 @@ func (g *Game) actOnAnswers(name string, n int, a ui.Action) bool {
 	case name == "why" && pairs:
 		g.write(name, a, func(e *sheet.Exercise) *string { return &e.Pairs[d.Item].Why })
 	case name == "alike" && pairs:
-		g.change("", func(e *sheet.Exercise) { e.Pairs[d.Item].Same = n == 0 })
+		g.change("", func(e *sheet.Exercise) { draft.SetSame(&e.Pairs[d.Item], n == 0, g.lang) })
 	default:
 		return false
 	}

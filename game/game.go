@@ -30,6 +30,7 @@ type Game struct {
 	playing playing
 	kept    progress
 	cabinet cabinet
+	marks   markBook
 	making  making
 	trial   trial
 	advised advised
@@ -131,6 +132,7 @@ func (g *Game) Update(in Input) {
 	}
 	g.prepare()
 	g.advise()
+	g.markSlips()
 }
 
 // prepare measures the target once the page stands and nothing sounds, so that
@@ -173,7 +175,7 @@ func (g *Game) Revision() int { return g.revision }
 // tick changes nothing.
 func (g *Game) Idle() bool {
 	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
-		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && (g.page != working || g.markers[g.exercise().ID] != nil)
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -207,6 +209,9 @@ func (g *Game) show(p page) {
 	g.sweep = sweep{}
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
+	}
+	if p == bookPage && g.marks.book != nil {
+		g.openKnown() // a sheet may have come since
 	}
 	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()

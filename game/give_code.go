@@ -2,8 +2,10 @@ package game
 
 import (
 	"slices"
+	"strings"
 
 	"partialcredit/game/code"
+	"partialcredit/game/link"
 	"partialcredit/game/ui"
 )
 
@@ -19,6 +21,9 @@ func (g *Game) codeOf(text string) (c code.Code, warning string) {
 	k := &g.coded
 	if k.text != text {
 		k.text = text
+		if address, fragment, ok := strings.Cut(text, "#"); ok {
+			text = address + "#" + link.ForCode(fragment)
+		}
 		k.code, k.err = code.Encode(text, code.Auto)
 	}
 	switch {

@@ -91,11 +91,11 @@ func (g *Game) receive(s *sheet.Sheet) {
 	g.session = session{}
 	print := s.Fingerprint()
 	i := slices.IndexFunc(g.kept.Given, func(x given) bool { return x.print == print })
-	said := ""
+	said, dropped := "", ""
 	if i < 0 {
 		link := s.Fragment()
-		dropped, ok := g.makeRoom(len(link))
-		if !ok {
+		var ok bool
+		if dropped, ok = g.makeRoom(len(link)); !ok {
 			g.at = place{}
 			g.show(contents)
 			g.Tell("As many sheets are kept here as there is room for, and there is work on all of them. Hand in the slip of one and remove it, then open the link again.")
@@ -113,7 +113,7 @@ func (g *Game) receive(s *sheet.Sheet) {
 	g.touched()
 	g.show(sheetPage)
 	g.say = said
-	if strings.Contains(said, "“%s”") {
+	if dropped != "" {
 		g.over = note
 	}
 }

@@ -19,6 +19,7 @@ func assignment(vary bool) *sheet.Sheet {
 	for _, c := range sheet.Course() {
 		for _, e := range c.Exercises {
 			if slices.Contains([]string{"show-duty", "duty", "beats", "four-shapes", "same-looks", "limit-detune"}, e.ID) {
+				e.Title = fmt.Sprintf("Wie hört sich das an, wenn man recht genau hinhört und sich Zeit lässt: %d?", len(s.Exercises)+1)
 				s.Exercises = append(s.Exercises, e)
 			}
 		}

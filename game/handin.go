@@ -2,7 +2,6 @@ package game
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -36,37 +35,18 @@ func (g *Game) makeSlip() *slip.Slip {
 			continue
 		}
 		one := *all
-		one.Work = []slip.Work{detached(w)}
+		one.Work = []slip.Work{*w}
 		one.Work[0].ID = s.sheet.Exercises[i].ID
-		if one.Fits(s.sheet) != nil {
+		read, err := slip.Read(one.Fragment())
+		if err != nil || read.Fits(s.sheet) != nil {
 			continue
 		}
 		if s.sheet.Vary {
-			unseeded(&one.Work[0])
+			unseeded(&read.Work[0])
 		}
-		all.Work = append(all.Work, one.Work[0])
+		all.Work = append(all.Work, read.Work[0])
 	}
 	return all
-}
-
-// detached is a copy that shares no run.
-func detached(w *slip.Work) slip.Work {
-	own := *w
-	own.First = detachedAttempt(w.First)
-	if w.Best != nil {
-		best := detachedAttempt(*w.Best)
-		own.Best = &best
-	}
-	return own
-}
-
-func detachedAttempt(a slip.Attempt) slip.Attempt {
-	if a.Run != nil {
-		run := *a.Run
-		run.Answers = slices.Clone(run.Answers)
-		a.Run = &run
-	}
-	return a
 }
 
 // unseeded leaves out the seeds, which follow from the name: the slip is shorter.

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"partialcredit/game/link"
 	"partialcredit/game/sheet"
 	"partialcredit/game/ui"
 	"partialcredit/synth"
@@ -143,8 +144,8 @@ func FuzzImport(f *testing.F) {
 	})
 }
 
-// FuzzFollow has any address opened: a sound lies on the bench then, or a sentence
-// over the page.
+// FuzzFollow has any address opened, and any text packed as a sheet: a sound lies on the
+// bench then, a sheet is open and can be worked, or there is a sentence over the page.
 func FuzzFollow(f *testing.F) {
 	f.Add("")
 	f.Add("#" + sheet.SoundFragment(benchStart()))
@@ -154,27 +155,74 @@ func FuzzFollow(f *testing.F) {
 	f.Add("#sound=2.abc")
 	f.Add("#sound=1.AAAAAA")
 	f.Add("#top")
-	f.Fuzz(func(t *testing.T, link string) {
-		g := New(sheet.Course(), nil, roughly)
-		look(g)
-		g.Follow(link)
-		look(g)
-		switch {
-		case g.over == note:
-			if len(g.say) < 20 || g.page != contents {
-				t.Errorf("page %s: %q", pageNames[g.page], g.say)
-			}
-		case g.page == benchPage:
-			if err := g.work.yours.Validate(); err != nil {
-				t.Error(err)
-			}
-			if back, err := sheet.ReadSoundFragment(sheet.SoundFragment(g.work.yours)); err != nil || back != g.work.yours {
-				t.Errorf("the link does not hold what it opens: %v", err)
-			}
-		case strings.TrimPrefix(link, "#") != "":
-			t.Errorf("nothing happens at %q", link)
-		}
+	for _, vary := range []bool{false, true} {
+		f.Add("#" + assignment(vary).Fragment())
+		f.Add(string(assignment(vary).Only(1).JSON()))
+		f.Add(string(assignment(vary).Only(2).JSON()))
+	}
+	f.Add("#slip=1.AAAA")
+	f.Fuzz(func(t *testing.T, text string) {
+		follow(t, text)
+		follow(t, link.Pack(link.Sheet, []byte(text)))
 	})
+}
+
+func follow(t *testing.T, fragment string) {
+	g := New(sheet.Course(), nil, roughly)
+	g.gauge = unheard
+	look(g)
+	g.Follow(fragment)
+	look(g)
+	kind, _, err := link.Unpack(fragment)
+	switch {
+	case g.over == note:
+		if len(g.say) < 20 || g.page != contents && g.own() == nil {
+			t.Errorf("page %s: %q", pageNames[g.page], g.say)
+		}
+	case g.page == benchPage:
+		if err := g.work.yours.Validate(); err != nil {
+			t.Error(err)
+		}
+		if back, err := sheet.ReadSoundFragment(sheet.SoundFragment(g.work.yours)); err != nil || back != g.work.yours {
+			t.Errorf("the link does not hold what it opens: %v", err)
+		}
+	case g.page == sheetPage:
+		workGiven(t, g)
+	case err == nil && kind == link.Slip: // goes to the mark book
+	case strings.TrimPrefix(fragment, "#") != "":
+		t.Errorf("nothing happens at %q", fragment)
+	}
+}
+
+// workGiven works the first exercises of a sheet that was given, hands the slip in and
+// takes all of it over a reload.
+func workGiven(t *testing.T, g *Game) {
+	press := func(id string) { g.act(ui.Action{Widget: id}); look(g) }
+	press("name it")
+	g.act(ui.Action{Widget: "name", Typed: true, Text: "wren"})
+	press("use name")
+	for i := range min(3, len(g.sheet().Exercises)) {
+		press(numberedID("exercise", i))
+		for n := 0; g.page == questionPage && n < 5; n++ {
+			press("answer 0")
+			press("proceed")
+		}
+		if g.page == working && g.work.target.Seconds < 3 { // longer ones take long to mark
+			press("hand in")
+		}
+		press("contents")
+	}
+	press("slip")
+	s := g.makeSlip()
+	if err := s.Fits(g.own().sheet); err != nil {
+		t.Error(err)
+	}
+	again := New(sheet.Course(), g.Save(), roughly)
+	again.gauge = unheard
+	look(again)
+	if again.own() == nil || again.page != slipPage || again.makeSlip().Fragment() != s.Fragment() {
+		t.Errorf("after a reload the page is %s", pageNames[again.page])
+	}
 }
 
 // The name of the file has the day where the learner is.

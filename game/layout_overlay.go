@@ -29,6 +29,8 @@ func (g *Game) layOverlay(p *paper) {
 	case removeQuestion:
 		title, text = g.t("Remove this sheet?"), g.t("The sheet and all work on it, of every name, go from this device. Hand in the slips first. The link brings the sheet back, but not the work.")
 		buttons = []ui.Widget{{ID: "keep", Label: g.t("Keep it")}, {ID: "discard sheet", Label: g.t("Remove"), Primary: true}}
+	case bookQuestion:
+		title, text, buttons = g.bookQuestion()
 	case note:
 		title, text = g.t("Please note"), g.say
 		buttons = []ui.Widget{{ID: "understood", Label: g.t("Understood"), Primary: true}}

@@ -1,6 +1,8 @@
 package game
 
 import (
+	"strings"
+
 	"partialcredit/game/ui"
 )
 
@@ -24,7 +26,7 @@ type block struct {
 
 // layDesk lays out a desk page.
 func (g *Game) layDesk(p *paper, d deskPage) {
-	g.scene.Title, g.scene.Body = d.title, d.note
+	g.scene.Title, g.scene.Body = d.title, strings.TrimSpace(d.note+" "+g.scene.Body)
 	area := p.plain()
 	area = g.deskTitle(p, area, d.title)
 	perRow := len(d.foot)
@@ -56,7 +58,7 @@ func (g *Game) layDesk(p *paper, d deskPage) {
 			if p.W < 600 && columns > 3 {
 				columns = 3
 			}
-			tabs, area = area.CutTop(rowsHeight(p, len(d.tabs), columns, finger), p.gap)
+			tabs, area = area.CutTop(rowsHeight(p, len(d.tabs), columns, finger), 2*p.gap)
 			g.layGrid(p, tabs, d.tabs, columns)
 		}
 		n := 3
@@ -202,6 +204,7 @@ func (g *Game) scale(p *paper, id, label string, ruler ui.Ruler) block {
 
 // saying is a block of text.
 func (g *Game) saying(p *paper, s string, ink Ink) block {
+	g.scene.Body += s + " "
 	w := g.stackWidth(p)
 	return block{p.height(s, p.body, false, w), func(r ui.Rect) { p.paragraph(r, s, p.body, false, ink) }}
 }

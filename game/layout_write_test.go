@@ -92,9 +92,8 @@ func writingPages(g *Game, look func(name string)) {
 			press(fmt.Sprintf("tab %d", tab))
 			look(fmt.Sprintf("draft %s %d", e.Kind, tab))
 		}
-		g.look()
 		text := words.Say("Duty of A cannot be heard in this sound: over all of its range it costs no marks. Take it away, or change the sound so that it counts.")
-		g.advised.known = map[string][]advice.Advice{g.advised.keys[i]: {
+		g.advised.known = map[string][]advice.Advice{g.key(i): {
 			{Rule: advice.Met, Control: -1, Weight: advice.Mistake, Text: text},
 			{Rule: advice.Unheard, Control: 0, Weight: advice.Warning, Text: text},
 			{Rule: advice.Another, Weight: advice.Warning, Text: text, Settings: []float64{1, 1, 1, 1}},

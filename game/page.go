@@ -43,6 +43,7 @@ const (
 	eraseQuestion
 	importQuestion
 	removeQuestion
+	bookQuestion
 	note // what the learner must be told: say
 )
 

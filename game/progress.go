@@ -180,6 +180,8 @@ func (g *Game) restore(saved []byte) {
 		g.show(writePage)
 	case pageNames[draftPage]:
 		g.show(draftPage)
+	case pageNames[bookPage]:
+		g.show(bookPage)
 	default:
 		g.show(contents)
 	}

@@ -109,7 +109,7 @@ type making struct {
 func (g *Game) makeExercise() {
 	c := &g.cabinet
 	if g.making.into < 1 || g.making.into > len(c.Written) {
-		if !g.newSheet(sheet.Sheet{}) {
+		if !g.newSheet(sheet.Sheet{Strictness: sheet.Beginner}) {
 			return
 		}
 	} else {

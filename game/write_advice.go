@@ -12,7 +12,7 @@ import (
 // advised is the advice on what is written, as far as it is worked out.
 type advised struct {
 	known   map[string][]advice.Advice // by what is advised on
-	keys    []string                   // of the exercises of the sheet; empty where one is unfinished; nil where they are not known
+	keys    []*string                  // of the exercises of the sheet; nil where they are not known
 	at      string                     // what is being worked on
 	adviser *advice.Adviser            // nil where nothing is
 }
@@ -25,21 +25,25 @@ const (
 	mostAdvised = 300                    // exercises, in memory
 )
 
-// look finds out which exercises of the sheet there is advice on.
-func (g *Game) look() {
+// key is what there is advice on, of an exercise of the sheet; empty where it is
+// unfinished.
+func (g *Game) key(i int) string {
 	a, w := &g.advised, g.written()
-	if a.keys != nil || w == nil {
-		return
+	if w == nil || i < 0 || i >= len(w.Sheet().Exercises) {
+		return ""
 	}
-	a.keys = []string{}
 	s := w.Sheet()
-	for i := range s.Exercises {
+	if len(a.keys) != len(s.Exercises) {
+		a.keys = make([]*string, len(s.Exercises))
+	}
+	if a.keys[i] == nil {
 		key := ""
 		if _, ok := draft.Missing(&s.Exercises[i]); ok {
 			key = string(s.Only(i).JSON())
 		}
-		a.keys = append(a.keys, key)
+		a.keys[i] = &key
 	}
+	return *a.keys[i]
 }
 
 // toAdvise is the exercise on which advice is still to be worked out; -1 where all is
@@ -48,21 +52,20 @@ func (g *Game) toAdvise() int {
 	if g.page != writePage && g.page != draftPage || g.over != noOverlay {
 		return -1
 	}
-	g.look()
 	a, at := &g.advised, g.cabinet.Desk.Exercise
 	open := func(i int) bool {
-		if i < 0 || i >= len(a.keys) || a.keys[i] == "" {
-			return false
-		}
-		_, ok := a.known[a.keys[i]]
-		return !ok || a.adviser != nil && a.at == a.keys[i]
+		key := g.key(i)
+		_, ok := a.known[key]
+		return key != "" && (!ok || a.adviser != nil && a.at == key)
 	}
 	if open(at) {
 		return at
 	}
-	for i := range a.keys {
-		if g.page == writePage && open(i) {
-			return i
+	if w := g.written(); g.page == writePage && w != nil {
+		for i := range w.Sheet().Exercises {
+			if open(i) {
+				return i
+			}
 		}
 	}
 	return -1
@@ -79,8 +82,8 @@ func (g *Game) advise() {
 		return
 	}
 	a := &g.advised
-	if a.adviser == nil || a.at != a.keys[i] {
-		g.beginAdvice(a.keys[i])
+	if key := g.key(i); a.adviser == nil || a.at != key {
+		g.beginAdvice(key)
 		return
 	}
 	before := len(a.known[a.at])
@@ -113,13 +116,12 @@ func (g *Game) beginAdvice(key string) {
 
 // advice is what is known of an exercise by now, and whether that is all.
 func (g *Game) adviceOn(i int) (found []advice.Advice, all bool) {
-	g.look()
-	a := &g.advised
-	if i < 0 || i >= len(a.keys) || a.keys[i] == "" {
+	a, key := &g.advised, g.key(i)
+	if key == "" {
 		return nil, true
 	}
-	found, ok := a.known[a.keys[i]]
-	return found, ok && (a.adviser == nil || a.at != a.keys[i])
+	found, ok := a.known[key]
+	return found, ok && (a.adviser == nil || a.at != key)
 }
 
 // weighed says an advice with how much it matters.
@@ -153,9 +155,9 @@ func (g *Game) sign(i int) string {
 	}
 	switch found[0].Weight {
 	case advice.Mistake:
-		return " !!"
+		return "!!"
 	case advice.Warning:
-		return " !"
+		return "!"
 	}
 	return ""
 }
@@ -167,7 +169,6 @@ func (g *Game) adviceBlocks(p *paper) (blocks []block) {
 	for i, a := range found {
 		text, ink := g.weighed(a)
 		said := g.saying(p, text, ink)
-		g.scene.Body += text + " "
 		if label := g.followed(a); label != "" {
 			b, height := g.row(p, ui.Widget{ID: numberedID("follow", i), Label: label}), said.height
 			said = block{height + p.gap/2 + b.height, func(r ui.Rect) {

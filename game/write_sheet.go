@@ -102,8 +102,13 @@ func (g *Game) give() {
 		g.say, g.over = g.t("The sheet cannot be handed out yet. %s", g.inExercise(at, text)), note
 		return
 	}
-	s := *w.Sheet()
-	g.giving = &s
+	s, err := sheet.Parse(w.Sheet().JSON()) // as whoever opens it will read it
+	if err != nil {
+		g.say, g.over = g.t("The sheet cannot be handed out yet. %s", plainly(err.Error())), note
+		return
+	}
+	g.giving = s
+	g.remember(s)
 	g.show(givePage)
 }
 

@@ -356,7 +356,7 @@ func TestWritingAtRandom(t *testing.T) {
 		}
 		w.pass(e)
 		w.Wishes()
-		for _, d := range w.cabinet.Written {
+		if d := w.written(); d != nil {
 			text, _, ok := draft.MissingOfSheet(d.Sheet())
 			_, err := sheet.Parse(d.Sheet().JSON())
 			if ok != (err == nil) {

@@ -31,13 +31,13 @@ type desk struct {
 // teaching lists the teacher's words in the order in which help shows them.
 var teaching = []command{
 	serveCommand,
-	siteCommand,
+	checkCommand,
+	linkCommand,
 	renderCommand,
 	drawCommand,
-	checkCommand,
 	markCommand,
 	tallyCommand,
-	linkCommand,
+	siteCommand,
 }
 
 // developing lists the words for people who work on Partial Credit itself.

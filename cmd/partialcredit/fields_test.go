@@ -12,13 +12,16 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
+	"partialcredit/game/sheet"
 	"partialcredit/game/view"
 )
 
-// slip is the page with the field for a name.
+// slip is the page with the field for a name, of a sheet that was given.
 func slip() Kept {
-	k := at("beats")
-	k.Version, k.Page = 2, "slip"
+	s := sheet.Course()[0].Only(0)
+	k := at(s.Fingerprint() + "\n\n" + s.Exercises[0].ID)
+	k.Version, k.Page = 2, "name"
+	k.More = map[string]any{"given": []any{map[string]any{"link": s.Fragment()}}}
 	return k
 }
 
@@ -63,7 +66,7 @@ func TestTextIsWritten(t *testing.T) {
 		t.Helper()
 		l.Wait(fmt.Sprintf("%s === %q", keptName, want), 5*time.Second)
 		l.settle()
-		if f := l.field("name"); f.Value != want || !f.Focused || l.heading() != "Your slip" {
+		if f := l.field("name"); f.Value != want || !f.Focused || l.heading() != "Your name" {
 			t.Errorf("on the page %q the field is %+v, want %q in it", l.heading(), f, want)
 		}
 	}
@@ -98,7 +101,7 @@ func TestTextIsWritten(t *testing.T) {
 		t.Errorf("after a reload the field is %+v", f)
 	}
 	l.Press("c")
-	l.shows("sheet 0")
+	l.shows("slip")
 }
 
 // drop drops a file on the page.

@@ -29,6 +29,7 @@ var expected = map[string]string{
 	"met":                   "met mistake",
 	"rises":                 "rises note",
 	"another-in-sum":        "another note",
+	"rises-much":            "rises warning",
 	"alike-answers":         "alike mistake",
 	"alike-answers-varied":  "alike mistake",
 	"unlike-answers":        "",

@@ -126,6 +126,8 @@ func (m *match) unheard(sweeps []sweep) {
 			}
 		}
 		switch {
+		case m.dull[i] && c.Field().Name == "seconds":
+			m.tell(Unheard, i, Mistake, words.Say("%s is heard but not marked: over all of its range it costs no marks. Take it away.", c.Label))
 		case m.dull[i] && silent:
 			m.tell(Unheard, i, Mistake, words.Say("%s cannot be heard in this sound: over all of its range it costs no marks. Take it away, or change the sound so that it counts.", c.Label))
 		case m.dull[i]:

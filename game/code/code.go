@@ -43,7 +43,7 @@ func Encode(text string, level Level) (Code, error) {
 	if len(text) == 0 {
 		return Code{}, words.Say("There is nothing to make a code of.")
 	}
-	how := packed(text)
+	how := segments(text)
 	at := coding.M
 	if level == L || level == Auto && least(how, coding.M) > Camera {
 		at = coding.L
@@ -59,6 +59,22 @@ func Encode(text string, level Level) (Code, error) {
 	return masked(how, coding.Version(v), at)
 }
 
+// leastTail is how many characters in the end are worth being written in another way:
+// changing it takes up to 20 bits (ISO/IEC 18004, 7.4).
+const leastTail = 16
+
+// segments cuts a text in two where its end can be written in fewer bits.
+func segments(text string) []coding.Encoding {
+	tail := len(text)
+	for tail > 0 && coding.Alpha(text[tail-1:]).Check() == nil {
+		tail--
+	}
+	if tail == 0 || len(text)-tail < leastTail {
+		return []coding.Encoding{packed(text)}
+	}
+	return []coding.Encoding{packed(text[:tail]), packed(text[tail:])}
+}
+
 // packed chooses how the characters are written: digits and capitals take less room.
 func packed(text string) coding.Encoding {
 	switch {
@@ -71,16 +87,23 @@ func packed(text string) coding.Encoding {
 }
 
 // least is the smallest version with room for the text, 41 where none has.
-func least(text coding.Encoding, at coding.Level) int {
+func least(text []coding.Encoding, at coding.Level) int {
 	v := coding.Version(coding.MinVersion)
-	for v <= coding.MaxVersion && text.Bits(v) > 8*v.DataBytes(at) {
+	for v <= coding.MaxVersion && bits(text, v) > 8*v.DataBytes(at) {
 		v++
 	}
 	return int(v)
 }
 
+func bits(text []coding.Encoding, v coding.Version) (n int) {
+	for _, t := range text {
+		n += t.Bits(v)
+	}
+	return n
+}
+
 // masked writes the code with each of the eight masks and takes the one with the least penalty.
-func masked(text coding.Encoding, v coding.Version, at coding.Level) (Code, error) {
+func masked(text []coding.Encoding, v coding.Version, at coding.Level) (Code, error) {
 	size := 17 + 4*int(v)
 	best, lowest := []bool(nil), 0
 	for mask := range coding.Mask(8) {
@@ -88,7 +111,7 @@ func masked(text coding.Encoding, v coding.Version, at coding.Level) (Code, erro
 		if err != nil {
 			return Code{}, err
 		}
-		drawn, err := plan.Encode(text)
+		drawn, err := plan.Encode(text...)
 		if err != nil {
 			return Code{}, err
 		}

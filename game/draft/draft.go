@@ -14,7 +14,8 @@ const MostSteps = 100
 type Draft struct {
 	sheet        sheet.Sheet
 	past, future []sheet.Sheet
-	missing      *gap
+	missing      *gap   // of the sheet as it is; nil where it is not known
+	text         []byte // and its JSON
 	last         string // what the last change was to; empty where another one is a step of its own
 }
 
@@ -38,7 +39,7 @@ func (d *Draft) Change(what string, change func(s *sheet.Sheet)) {
 	if what == "" || what != d.last || len(d.past) == 0 {
 		d.past = append(d.past[max(0, len(d.past)-MostSteps+1):], d.sheet)
 	}
-	d.last, d.future, d.missing = what, nil, nil
+	d.last, d.future, d.missing, d.text = what, nil, nil, nil
 	d.sheet.Exercises = slices.Clone(d.sheet.Exercises)
 	change(&d.sheet)
 }
@@ -79,11 +80,16 @@ func (d *Draft) step(from, to *[]sheet.Sheet) {
 	}
 	*to = append(*to, d.sheet)
 	d.sheet, *from, d.last = (*from)[n-1], (*from)[:n-1], ""
-	d.missing = nil
+	d.missing, d.text = nil, nil
 }
 
 // MarshalJSON writes the sheet; what was undone is not kept.
-func (d *Draft) MarshalJSON() ([]byte, error) { return d.sheet.JSON(), nil }
+func (d *Draft) MarshalJSON() ([]byte, error) {
+	if d.text == nil {
+		d.text = d.sheet.JSON()
+	}
+	return d.text, nil
+}
 
 // UnmarshalJSON reads what MarshalJSON wrote, finished or not.
 func (d *Draft) UnmarshalJSON(data []byte) error {

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"slices"
+	"strings"
 
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
@@ -29,9 +30,9 @@ func Heard(s synth.Sound) (fields []*synth.Field) {
 }
 
 func heard(s synth.Sound, f *synth.Field) bool {
-	for _, v := range []float64{f.Min, f.Max, f.Default} {
+	for _, at := range []float64{0.1, 0.5, 1} { // nothing is heard at all of a level of 0
 		other := s
-		f.Set(&other, v)
+		f.Set(&other, f.Clamp(f.Min+at*(f.Max-f.Min)))
 		if mark.Apart(s, other) >= 1 {
 			return true
 		}
@@ -59,20 +60,23 @@ func steps(c *sheet.Control, target synth.Sound, v float64) float64 {
 	return mark.Apart(target, s)
 }
 
-// Control is a control of a field for a target: over all of the field's range, from a
-// start that is plainly not the target.
+// Control is a control of a field for a target: over all of the field's range of which
+// each value is heard once, from a start that is plainly not the target.
 func Control(f *synth.Field, target synth.Sound) sheet.Control {
 	c := sheet.FieldControl(f)
 	if v := c.Get(&target); v > c.Max || v < c.Min {
 		c.Max, c.Min = max(c.Max, v), min(c.Min, v)
 	}
+	if strings.HasSuffix(f.Name, ".duty") && f.Name != "lfo.duty" && c.Get(&target) <= 0.5 {
+		c.Max = 0.5 // beyond it everything is heard a second time (hearing.md 1.7)
+	}
 	c.Start = Away(&c, target)
 	return c
 }
 
-// plainly is how many steps from the target a start is heard to differ by anyone, at
-// the mildest strictness too (design choice: half the marks of a beginner are gone).
-const plainly = 28
+// plainly is how many steps from the target a start is heard to differ by anyone
+// (design choice: four of a beginner's).
+const plainly = 16
 
 // Away is a start in the range of a control that is far from the target: the field's
 // default where that is, else the end of the range that is further.
@@ -95,8 +99,15 @@ func Away(c *sheet.Control, target synth.Sound) float64 {
 }
 
 // SameToTheEar says whether two sounds are told apart by nobody, as the marking counts
-// it: where a pair is made, the suggestion.
-func SameToTheEar(one, other synth.Sound) bool { return mark.Apart(one, other) < 1 }
+// it: where a pair is made, the suggestion. Where it does not follow from what is set,
+// both are rendered and measured, which takes some 20 ms.
+func SameToTheEar(one, other synth.Sound) bool {
+	if mark.Apart(one, other) < 1 {
+		return true
+	}
+	steps, _ := mark.Measure(one).Count(other)
+	return steps < 1
+}
 
 // Sets reports whether an exercise lets the learner set a field.
 func Sets(e *sheet.Exercise, name string) bool {

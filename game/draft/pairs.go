@@ -28,38 +28,49 @@ func differs(one, other synth.Sound) string {
 // ear, and why.
 func Pair(one, other synth.Sound, l *words.Language) sheet.Pair {
 	p := sheet.Pair{One: short(one), Other: short(other)}
-	judge(&p, l)
+	p.Same = SameToTheEar(p.One, p.Other)
+	p.Name, p.Why = texts(&p, l)
 	return p
 }
 
 // SetPair gives a pair another first or second sound, says anew whether the two are the
 // same to the ear, and puts new texts in the place of those that nobody has written.
 func SetPair(p *sheet.Pair, one, other synth.Sound, l *words.Language) {
-	before := Pair(p.One, p.Other, l)
 	now := Pair(one, other, l)
-	p.One, p.Other, p.Same = now.One, now.Other, now.Same
-	if p.Name == before.Name || p.Name == "" {
-		p.Name = now.Name
-	}
-	if p.Why == before.Why || p.Why == "" {
-		p.Why = now.Why
-	}
+	retell(p, now, l)
 }
 
-func judge(p *sheet.Pair, l *words.Language) {
-	p.Same = SameToTheEar(p.One, p.Other)
+// SetSame says whether a pair is the same to the ear, against the suggestion.
+func SetSame(p *sheet.Pair, same bool, l *words.Language) {
+	now := *p
+	now.Same = same
+	now.Name, now.Why = texts(&now, l)
+	retell(p, now, l)
+}
+
+func retell(p *sheet.Pair, now sheet.Pair, l *words.Language) {
+	name, why := texts(p, l)
+	if p.Name != name && p.Name != "" {
+		now.Name = p.Name
+	}
+	if p.Why != why && p.Why != "" {
+		now.Why = p.Why
+	}
+	p.One, p.Other, p.Same, p.Name, p.Why = now.One, now.Other, now.Same, now.Name, now.Why
+}
+
+// texts are what a pair may say.
+func texts(p *sheet.Pair, l *words.Language) (name, why string) {
 	f, ok := synth.FieldByName(differs(p.One, p.Other))
 	if !ok {
-		p.Name, p.Why = l.Say("twice the same"), l.Say("It is the same sound twice.")
-		return
+		return l.Say("twice the same"), l.Say("It is the same sound twice.")
 	}
 	from, to := f.Format(f.Get(&p.One)), f.Format(f.Get(&p.Other))
-	p.Name = l.Say("%s: %s and %s", f.Label, from, to)
+	name = l.Say("%s: %s and %s", f.Label, from, to)
 	if p.Same {
-		p.Why = l.Say("%s differs, but the ear hears the same partials.", f.Label)
-	} else {
-		p.Why = l.Say("%s differs: %s and then %s.", f.Label, from, to)
+		return name, l.Say("%s differs, but the ear hears the same partials.", f.Label)
 	}
+	return name, l.Say("%s differs: %s and then %s.", f.Label, from, to)
 }
 
 // Answer is an answer of a sound, named after what makes it differ from the others.

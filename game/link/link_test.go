@@ -35,6 +35,7 @@ func TestUnpack(t *testing.T) {
 	for name, link := range map[string]string{
 		"a fragment": good, "with its sign": "#" + good, "a whole link": "https://example.org/toy/#" + good,
 		"broken into lines by a mail": " " + good[:20] + "\r\n  " + good[20:] + "\n", "our own": Pack(Sheet, text),
+		"from a code": ForCode(good), "from a scanned code": "https://example.org/#" + ForCode(Pack(Sheet, text)),
 	} {
 		k, data, err := Unpack(link)
 		if err != nil || k.Name != "sheet" || string(data) != string(text) {
@@ -60,6 +61,8 @@ func TestRefusedLinks(t *testing.T) {
 		"one letter changed":     {strings.Replace(good, "1.", "1.B", 1), ErrDamaged},
 		"not base64url":          {"#slip=1.%%%%", ErrDamaged},
 		"of a newer version":     {strings.Replace(good, "1.", "2.", 1), ErrNewer},
+		"a code that was cut":    {ForCode(good)[:30], ErrDamaged},
+		"a newer code":           {strings.Replace(ForCode(good), "1:", "2:", 1), ErrNewer},
 		"a bomb":                 {bomb, ErrLarge},
 		"too long":               {"#slip=1." + strings.Repeat("A", MostFragment), ErrLarge},
 		"a checksum over noise":  {naive(t, "slip=1.", nil, nil)[:10] + "////", ErrDamaged},
@@ -94,6 +97,7 @@ func FuzzUnpack(f *testing.F) {
 		f.Add(Pack(k, []byte(`{"version":1}`)))
 	}
 	f.Add("#sheet=1.AAAAAAAA")
+	f.Add("#" + ForCode(Pack(Slip, []byte(`{"version":1}`))))
 	f.Fuzz(func(t *testing.T, link string) {
 		k, data, err := Unpack(link)
 		if err != nil {

@@ -271,7 +271,7 @@ func TestTextsThatAreNoSlips(t *testing.T) {
 	for text, want := range map[string]error{
 		"": ErrNoSlip, "hello": ErrNoSlip, "#top": ErrNoSlip, "slip": ErrNoSlip,
 		ofEveryKind(t, false).Fragment(): ErrNoSlip,
-		whole[:len(whole)/2]:             ErrDamaged, whole[:len(whole)-1] + "_": ErrDamaged, "slip=1.": ErrDamaged, "slip=": ErrDamaged,
+		whole[:len(whole)/2]:             ErrDamaged, changed(whole, 60): ErrDamaged, changed(whole, len(whole)-9): ErrDamaged, "slip=1.": ErrDamaged, "slip=": ErrDamaged,
 		strings.Replace(whole, "slip=1.", "slip=2.", 1):        ErrNewer,
 		link.Pack(link.Slip, []byte("{")):                      ErrDamaged,
 		link.Pack(link.Slip, []byte("[]")):                     ErrDamaged,
@@ -378,4 +378,13 @@ func FuzzRead(f *testing.F) {
 func total(c *practice.Confusion) int {
 	_, all := c.Right()
 	return all
+}
+
+// changed has another character in one place.
+func changed(s string, i int) string {
+	c := "A"
+	if s[i] == 'A' {
+		c = "B"
+	}
+	return s[:i] + c + s[i+1:]
 }

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"partialcredit/game/ask"
+	"partialcredit/game/link"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
@@ -198,6 +199,9 @@ func handed() map[string]string {
 	}
 	for _, text := range append(ask.Comparison, ask.Intervals...) {
 		found[text] = "ask"
+	}
+	for _, err := range []error{link.ErrDamaged, link.ErrNewer, link.ErrUnknown, link.ErrLarge} {
+		found[err.Error()] = "link"
 	}
 	return found
 }

@@ -106,11 +106,10 @@ func (l *listener) chord() bool {
 	if len(series) < 2 || power(left) > 0.1*total {
 		return false
 	}
-	for i, a := range series {
-		for _, b := range series[:i] {
-			if !detuned(a, b) && !together(a, b, lines) {
-				return true
-			}
+	// Against the strongest: sidebands of a fast LFO make series of the others.
+	for _, f := range series[1:] {
+		if !detuned(series[0], f) && !together(series[0], f, lines) {
+			return true
 		}
 	}
 	return false

@@ -93,7 +93,7 @@ func brown(seconds, rms float64) []float32 {
 
 func sound(t *testing.T, description string) []float32 {
 	t.Helper()
-	s, err := synth.Parse([]byte(`{"version": 1, "note": 57, "seconds": 2, ` + description + `}`))
+	s, err := synth.Parse([]byte(`{"version": 1, "seconds": 2, ` + description + `}`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -164,6 +164,7 @@ func TestRecordings(t *testing.T) {
 		{"a fall of the pitch", sound(t, `"envelope": {"seconds": 0.05, "a": 36}`), nil},
 		{"a slow fall of the pitch", sound(t, `"envelope": {"seconds": 1, "a": 24}`), nil},
 		{"a moving duty", sound(t, `"a": {"shape": "pulse"}, "lfo": {"hz": 1, "duty": 0.45}`), nil},
+		{"a fast moving duty", sound(t, `"note": 45, "a": {"shape": "pulse", "duty": 0.3}, "lfo": {"hz": 12, "duty": 0.2}`), nil},
 		{"tremolo", sound(t, `"lfo": {"hz": 5, "level": 1}`), nil},
 		{"tremolo of the shape of a square", sound(t, `"lfo": {"shape": "square", "hz": 4, "level": 1}`), nil},
 		{"ring modulation", sound(t, `"combine": {"how": "ring", "ratio": 2.37}, "a": {"shape": "sine"}, "b": {"shape": "sine"}`), nil},

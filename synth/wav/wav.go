@@ -1,5 +1,6 @@
-// Package wav reads and writes sound files in the WAVE form of RIFF: mono or
-// stereo, PCM of 16, 24 or 32 bits and float of 32 bits.
+// Package wav reads and writes sound files in the WAVE form of RIFF. It writes
+// mono or stereo, PCM of 16, 24 or 32 bits and float of 32 bits, and reads what
+// recorders write (see [Read]).
 //
 // Sources: "Multimedia Programming Interface and Data Specifications 1.0", IBM
 // and Microsoft, August 1991, for RIFF, the chunks "fmt " and "data" and PCM;
@@ -14,7 +15,7 @@ import "fmt"
 // stereo file alternate, left first.
 type Sound struct {
 	Rate     int // samples a second of each channel
-	Channels int // 1 or 2
+	Channels int // 1 or 2; up to 8 where it was read
 	Samples  []float32
 }
 
