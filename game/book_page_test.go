@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"partialcredit/game/book"
 	"partialcredit/game/sheet"
@@ -444,4 +445,35 @@ func TestRandomWalkThroughTheMarkBook(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Every page of the mark book is German where that is spoken, and comes to rest.
+func TestTheMarkBookIsGermanAndRests(t *testing.T) {
+	english := englishOnly(t)
+	g := New(sheet.Course(), nil, roughly)
+	g.gauge = unheard
+	g.Speak([]string{"de"})
+	g.kept.Hinted = true
+	now := time.Duration(0)
+	bookPages(g, func(name string) {
+		t.Helper()
+		g.dirty = true
+		in := Input{W: 1180, H: 820, Heard: Heard{Item: -1}, Random: 5, Address: g.in.Address}
+		for range 3 {
+			now += time.Second
+			in.Now = now
+			g.Update(in)
+		}
+		drawn := " " + everyWord(g.Scene()) + " "
+		for _, sentence := range english {
+			if strings.Contains(drawn, " "+sentence+" ") {
+				t.Errorf("%s: %q is English", name, sentence)
+			}
+		}
+		if busy := g.marks.book.Left() > 0 && g.page == bookPage; busy == g.Idle() {
+			t.Errorf("%s: idle is %v with %d sounds to mark", name, g.Idle(), g.marks.book.Left())
+		} else if n := testing.AllocsPerRun(5, func() { g.Update(in) }); n != 0 && !busy {
+			t.Errorf("%s: an idle tick makes %v pieces of garbage", name, n)
+		}
+	})
 }

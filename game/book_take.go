@@ -8,7 +8,10 @@ import (
 
 // holdsSlips says whether slips, or sheets for the mark book, may be in a text.
 func (g *Game) holdsSlips(text string) bool {
-	return strings.Contains(text, "slip=") || g.page == bookPage && strings.Contains(text, "sheet=")
+	if g.page == bookPage && (strings.Contains(text, "sheet=") || strings.HasPrefix(text, "{") && !isProgress([]byte(text))) {
+		return true
+	}
+	return strings.Contains(text, "slip=")
 }
 
 // turnToBook opens the mark book where slips are collected.
@@ -33,6 +36,10 @@ func (g *Game) takeSlip(text string) { g.takeSlipText(text, "") }
 func (g *Game) takeSlipText(text, from string) {
 	g.turnToBook()
 	receipts := g.addSlips(text, from)
+	if s, ok := isSheet([]byte(text)); ok && len(receipts) == 0 {
+		receipts = g.openForBook(book.Receipt{Fate: book.ASheet, Sheet: s})
+		g.booked()
+	}
 	if len(receipts) == 0 {
 		g.tellNews(g.t("There is no slip in this text. Paste the whole link of a slip, or what is in its file."))
 		return
@@ -55,6 +62,7 @@ func (g *Game) takeSlipFiles(files []File) {
 			found := g.addSlips(string(f.Data), shortened(f.Name))
 			if s, ok := isSheet(f.Data); ok && len(found) == 0 {
 				found = g.openForBook(book.Receipt{Fate: book.ASheet, Sheet: s})
+				g.booked()
 			}
 			if len(found) == 0 {
 				g.tellNews(g.t("There is no slip in the file “%s”.", name))
