@@ -219,6 +219,11 @@ func TestSlipsAreCollected(t *testing.T) {
 	if !strings.Contains(w.marks.news[1], "no slip in the file “no.txt”") {
 		t.Errorf("news %q", w.marks.news)
 	}
+	unfit := slipOf(sh, "Finch", 0.5, 29000000)
+	unfit.Work[0].ID = "no-such-exercise"
+	w.Pasted("#" + unfit.Fragment())
+	w.news("This slip is damaged")
+	w.marks.book.DiscardAside(1)
 	w.Pasted("nothing slip=of the kind")
 	w.news("There is no slip in this text")
 	if n := len(w.marks.book.Asides()); n != 1 {
@@ -382,6 +387,21 @@ func TestSlipsFindTheSheetThatWasHandedOut(t *testing.T) {
 func (w *writer) Written() {
 	w.Game.written().Change("", func(s *sheet.Sheet) { s.Title = "another" })
 	w.changed()
+}
+
+// A slip that waited and does not fit its sheet is kept aside, and that is said.
+func TestASlipThatDoesNotFitItsSheetIsDamaged(t *testing.T) {
+	w := keeper(t)
+	w.kept.Given = append(w.kept.Given, given{Link: homework().Fragment()})
+	w.unpack()
+	unfit := slipOf(homework(), "Finch", 0.5, 29000000)
+	unfit.Work[0].ID = "no-such-exercise"
+	w.Pasted("#" + unfit.Fragment() + "\n" + classOf30()[0])
+	w.news("Slips read: 2. New: 1. Damaged and kept aside: 1.")
+	w.press("leaf 5")
+	if body := w.Scene().Body; !strings.Contains(body, wrongs[0]) {
+		t.Errorf("aside: %q", body)
+	}
 }
 
 // What is wrong with a slip is said in German too.

@@ -117,17 +117,33 @@ func (g *Game) addSlips(text, from string) (receipts []book.Receipt) {
 		}
 		receipts = append(receipts, r)
 	}
-	since := map[*book.Entry]book.Receipt{} // what became of those whose sheet is here
-	for _, r := range g.openKnown() {
-		since[r.Entry] = r
-	}
-	for i, r := range receipts {
-		if known, ok := since[r.Entry]; ok && r.Fate == book.Waiting {
-			receipts[i] = known
-		}
-	}
+	receipts = since(receipts, g.openKnown())
 	if len(receipts) > 0 {
 		g.booked()
+	}
+	return receipts
+}
+
+// since has receipts of slips that waited say what became of them when their sheet was
+// opened. One that does not fit it has no entry any more; it is known by its name.
+func since(receipts, opened []book.Receipt) []book.Receipt {
+	taken, aside := map[*book.Entry]book.Receipt{}, map[string][]book.Receipt{}
+	for _, r := range opened {
+		if r.Entry != nil {
+			taken[r.Entry] = r
+		} else {
+			aside[r.Name] = append(aside[r.Name], r)
+		}
+	}
+	for i, r := range receipts {
+		if r.Fate != book.Waiting {
+			continue
+		}
+		if known, ok := taken[r.Entry]; ok {
+			receipts[i] = known
+		} else if here := aside[r.Name]; len(here) > 0 {
+			receipts[i], aside[r.Name] = here[0], here[1:]
+		}
 	}
 	return receipts
 }
