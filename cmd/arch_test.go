@@ -44,6 +44,7 @@ var rooms = map[string][]string{
 	"game/practice":  {},
 	"game/ui":        {},
 	"game/plot":      {},
+	"game/worksheet": {"game/chance", "game/code", "game/figure", "game/mark", "game/sheet", "game/words", "synth"},
 	"game/figure":    {"game/plot", "synth", "synth/spectrum"},
 	"game/view":      {ebiten, "golang.org/x/image", "game", "game/code", "game/ui", "game/plot"},
 	"game/engine":    {"synth"},

@@ -26,6 +26,7 @@ type page struct {
 	square float64 // pixels, a whole number
 	text   float64 // size of text
 	body   Box     // what is left for the picture, in whole squares
+	pencil bool    // what is alone is the target
 }
 
 // newPage lays out the sheet: squares, and the title. name is the picture's where it has no title.
@@ -33,7 +34,7 @@ func newPage(o Options, name string) *page {
 	size := o.Size.whole()
 	p := &page{
 		Drawing: &Drawing{W: size.W, H: size.H, Name: o.Title, About: o.About},
-		words:   o.Words.whole(), c: o.Ground.palette(),
+		words:   o.Words.whole(), c: o.Ground.palette(), pencil: o.Pencil,
 		square: max(4, math.Round(squareSide*size.Unit)), text: max(11, textSize*size.Unit),
 	}
 	p.u = p.square / squareSide
