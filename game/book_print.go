@@ -25,7 +25,7 @@ func (h *htmlPage) row(cell string, texts ...string) {
 
 // bookDocument is the book of a sheet on paper: findings, the class, the confusion
 // tables.
-func (g *Game) bookDocument(t *book.Table) string {
+func (g *Game) bookDocument(t *book.Table, rows []*book.Row) string {
 	h := &htmlPage{}
 	h.WriteString("<!DOCTYPE html>\n<html lang=\"" + g.lang.Tag + "\"><head><meta charset=\"utf-8\">\n")
 	h.tag("title", g.t(t.Sheet.Title))
@@ -41,7 +41,7 @@ func (g *Game) bookDocument(t *book.Table) string {
 		head = append(head, g.t("%d", i+1))
 	}
 	h.row("th", append(head, g.t("Tries"), g.t("Minutes"))...)
-	for _, r := range t.View(g.marks.view) {
+	for _, r := range rows {
 		cells := []string{r.Entry.Slip.Name, g.rowMean(r)}
 		for i := range r.Cells {
 			cells = append(cells, g.cellText(&r.Cells[i], t.Items[i].Exercise))
