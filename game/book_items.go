@@ -50,7 +50,7 @@ func (g *Game) layItems(p *paper, r ui.Rect, t *book.Table) {
 
 // itemText says what the class did with an exercise.
 func (g *Game) itemText(i int, item *book.Item) string {
-	title := g.t("%d. %s", i+1, item.Exercise.Title)
+	title := g.t("%d. %s", i+1, plainly(g.t(item.Exercise.Title)))
 	said := title + ": "
 	switch {
 	case item.Done == 0:
@@ -93,7 +93,7 @@ func (g *Game) layGroups(p *paper, r ui.Rect, t *book.Table) {
 	group := groups[g.part]
 	name := g.t(t.Items[group.Items[0]].Exercise.Title)
 	if n := len(group.Items); n > 1 {
-		name = g.t("%s, and %d more", name, n-1)
+		name = g.t("%s, and %d more", plainly(name), n-1)
 	}
 	g.scene.Body += name + " "
 	g.layTable(p, r, group.Table, name)

@@ -41,15 +41,17 @@ func (g *Game) actOnCollecting(name string, a ui.Action) bool {
 func (g *Game) actOnKept(name string, n int) bool {
 	m, b := &g.marks, g.openBook()
 	t := g.bookTable()
+	all := m.view
+	all.Find = "" // nobody is left out of a file
 	switch {
 	case name == "save slips":
 		g.wish(Wish{Kind: Download, Name: "slips.txt", Type: "text/plain", Text: g.slipLinks()})
 	case name == "csv" && t != nil:
-		g.wish(Wish{Kind: Download, Name: "marks-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.CSV(t.View(m.view))})
+		g.wish(Wish{Kind: Download, Name: "marks-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.CSV(t.View(all))})
 	case name == "wide" && t != nil:
-		g.wish(Wish{Kind: Download, Name: "class-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.Wide(t.View(m.view))})
+		g.wish(Wish{Kind: Download, Name: "class-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.Wide(t.View(all))})
 	case name == "print" && t != nil:
-		g.wish(Wish{Kind: Print, Name: "marks-" + fileName(t.Sheet.Title) + ".html", Text: g.bookDocument(t)})
+		g.wish(Wish{Kind: Print, Name: "marks-" + fileName(t.Sheet.Title) + ".html", Text: g.bookDocument(t, t.View(all))})
 	case name == "aside":
 		m.aside = n
 	case name == "remove slip", name == "close sheet", name == "remove aside":

@@ -30,7 +30,7 @@ func (g *Game) layLearner(p *paper, r ui.Rect, t *book.Table, row *book.Row) {
 // cellSaid says what a learner did in an exercise.
 func (g *Game) cellSaid(t *book.Table, row *book.Row, i int) string {
 	c, x := &row.Cells[i], t.Items[i].Exercise
-	said := g.t("%d. %s", i+1, x.Title) + ": "
+	said := g.t("%d. %s", i+1, plainly(g.t(x.Title))) + ": "
 	switch {
 	case c.Work == nil:
 		return said + g.t("Not answered.")

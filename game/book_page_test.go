@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"partialcredit/game/book"
 	"partialcredit/game/sheet"
@@ -218,6 +219,11 @@ func TestSlipsAreCollected(t *testing.T) {
 	if !strings.Contains(w.marks.news[1], "no slip in the file “no.txt”") {
 		t.Errorf("news %q", w.marks.news)
 	}
+	unfit := slipOf(sh, "Finch", 0.5, 29000000)
+	unfit.Work[0].ID = "no-such-exercise"
+	w.Pasted("#" + unfit.Fragment())
+	w.news("This slip is damaged")
+	w.marks.book.DiscardAside(1)
 	w.Pasted("nothing slip=of the kind")
 	w.news("There is no slip in this text")
 	if n := len(w.marks.book.Asides()); n != 1 {
@@ -383,6 +389,21 @@ func (w *writer) Written() {
 	w.changed()
 }
 
+// A slip that waited and does not fit its sheet is kept aside, and that is said.
+func TestASlipThatDoesNotFitItsSheetIsDamaged(t *testing.T) {
+	w := keeper(t)
+	w.kept.Given = append(w.kept.Given, given{Link: homework().Fragment()})
+	w.unpack()
+	unfit := slipOf(homework(), "Finch", 0.5, 29000000)
+	unfit.Work[0].ID = "no-such-exercise"
+	w.Pasted("#" + unfit.Fragment() + "\n" + classOf30()[0])
+	w.news("Slips read: 2. New: 1. Damaged and kept aside: 1.")
+	w.press("leaf 5")
+	if body := w.Scene().Body; !strings.Contains(body, wrongs[0]) {
+		t.Errorf("aside: %q", body)
+	}
+}
+
 // What is wrong with a slip is said in German too.
 func TestWrongsAreSlips(t *testing.T) {
 	all := strings.Join(wrongs, "\n")
@@ -444,4 +465,35 @@ func TestRandomWalkThroughTheMarkBook(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Every page of the mark book is German where that is spoken, and comes to rest.
+func TestTheMarkBookIsGermanAndRests(t *testing.T) {
+	english := englishOnly(t)
+	g := New(sheet.Course(), nil, roughly)
+	g.gauge = unheard
+	g.Speak([]string{"de"})
+	g.kept.Hinted = true
+	now := time.Duration(0)
+	bookPages(g, func(name string) {
+		t.Helper()
+		g.dirty = true
+		in := Input{W: 1180, H: 820, Heard: Heard{Item: -1}, Random: 5, Address: g.in.Address}
+		for range 3 {
+			now += time.Second
+			in.Now = now
+			g.Update(in)
+		}
+		drawn := " " + everyWord(g.Scene()) + " "
+		for _, sentence := range english {
+			if strings.Contains(drawn, " "+sentence+" ") {
+				t.Errorf("%s: %q is English", name, sentence)
+			}
+		}
+		if busy := g.marks.book.Left() > 0 && g.page == bookPage; busy == g.Idle() {
+			t.Errorf("%s: idle is %v with %d sounds to mark", name, g.Idle(), g.marks.book.Left())
+		} else if n := testing.AllocsPerRun(5, func() { g.Update(in) }); n != 0 && !busy {
+			t.Errorf("%s: an idle tick makes %v pieces of garbage", name, n)
+		}
+	})
 }

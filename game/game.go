@@ -211,7 +211,9 @@ func (g *Game) show(p page) {
 		g.handout = handout{from: g.page}
 	}
 	if p == bookPage && g.marks.book != nil {
-		g.openKnown() // a sheet may have come since
+		if since := g.openKnown(); len(since) > 0 { // a sheet has come
+			defer g.tellNews(g.became(since))
+		}
 	}
 	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()
