@@ -72,7 +72,7 @@ func (m *Maker) answers(e *sheet.Exercise) {
 
 // targets is a table of what was drawn for each name.
 func (m *Maker) targets(e *sheet.Exercise) {
-	m.put("<table>\n<thead><tr>", element("th", "", m.t("Name")))
+	m.put("<table>\n<thead><tr>", element("th", "", m.t("Learner")))
 	for i := range e.Controls {
 		m.put(element("th", "", m.label(&e.Controls[i])))
 	}

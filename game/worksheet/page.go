@@ -72,7 +72,7 @@ type verbatim string
 func (m *Maker) one(title string, s *sheet.Sheet, name string) {
 	m.put(`<div class="sheet">`, "\n<header>\n<div>\n", element("h1", "", title))
 	if !m.o.Key {
-		m.put(`<p class="lines"><span class="line name">`, escape(m.t("Name:")))
+		m.put(`<p class="lines"><span class="line name">`, escape(m.t("Your name")), ":")
 		if name != "" {
 			m.put(" <b>", escape(name), "</b>")
 		} else {
