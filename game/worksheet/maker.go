@@ -18,6 +18,7 @@ type Maker struct {
 
 	drawn  map[string]*sheet.Sheet // by name
 	linked string                  // the link and its code
+	apart  bool                    // each exercise has a code of its own
 	parts  []part
 	next   int // the first that may still have to be made
 }
