@@ -122,7 +122,7 @@ func TestTheWorksheetAsksAndDoesNotTell(t *testing.T) {
 	s := every(t)
 	root := parsed(t, Print(s, Options{Address: address}))
 	sections := nodes(root, tag("section"))
-	if len(sections) != len(s.Exercises) || len(nodes(root, tag("h2"))) != len(s.Exercises) {
+	if len(sections) != len(s.Exercises) || len(nodes(root, tag("h2"))) != len(s.Exercises)+1 { // and one over the codes
 		t.Fatalf("%d sections, %d headings, %d exercises", len(sections), len(nodes(root, tag("h2"))), len(s.Exercises))
 	}
 	if got := text(nodes(root, tag("h1"))[0]); got != awkward {
@@ -153,11 +153,17 @@ func TestTheWorksheetAsksAndDoesNotTell(t *testing.T) {
 					t.Errorf("%s: %q tells %s", e.ID, line, v)
 				}
 				number, _, _ := strings.Cut(f.Format(c.Max), " ")
+				number = strings.TrimSuffix(number, ".0")
 				if !strings.Contains(line, number) {
 					t.Errorf("%s: %q does not say the range up to %s", e.ID, line, number)
 				}
 			}
 		case sheet.Name:
+			for _, a := range e.Answers {
+				if !strings.Contains(text(nodes(all, class("names"))[0]), a.Name) {
+					t.Errorf("%s: %s is not offered", e.ID, a.Name)
+				}
+			}
 			if blanks := nodes(all, class("blank")); len(blanks) != len(e.Answers)+1 {
 				t.Errorf("%s: %d blanks for %d names and the count", e.ID, len(blanks), len(e.Answers))
 			}
@@ -219,20 +225,24 @@ func TestTheKeyTells(t *testing.T) {
 				t.Errorf("%s: the target is missing: %q", e.ID, read)
 			}
 		}
-		for _, a := range e.Answers {
-			if !strings.Contains(read, ": "+a.Name+". "+a.Cue) {
-				t.Errorf("%s: %s is missing", e.ID, a.Name)
-			}
-		}
-		for _, p := range nodes(all, class("pair")) {
-			if e.Kind != sheet.Same {
-				continue
-			}
-			for _, pair := range e.Pairs {
-				if strings.Contains(text(p), pair.Name+": "+pair.Why) && strings.Contains(text(p), "×same") != pair.Same {
-					t.Errorf("%s: %s is ticked wrongly: %q", e.ID, pair.Name, text(p))
+		told := map[string]bool{}
+		for _, row := range nodes(all, class("row")) {
+			for _, a := range e.Answers {
+				if strings.Contains(text(row), a.Name) && strings.Contains(text(row), a.Cue) {
+					told[a.Name] = true
 				}
 			}
+			for _, p := range e.Pairs {
+				if strings.Contains(text(row), p.Name+": "+p.Why) {
+					told[p.Name] = true
+					if strings.Contains(text(row), "×same") != p.Same || strings.Contains(text(row), "×different") == p.Same {
+						t.Errorf("%s: %s is ticked wrongly: %q", e.ID, p.Name, text(row))
+					}
+				}
+			}
+		}
+		if len(told) != len(e.Answers)+len(e.Pairs) {
+			t.Errorf("%s: only %v are told", e.ID, told)
 		}
 		if e.Kind == sheet.Limit && e.Quantity.Published != nil && !strings.Contains(read, e.Quantity.Published.Source) {
 			t.Errorf("%s: the source is missing", e.ID)
@@ -273,15 +283,11 @@ func TestTheCodeLeadsToTheSheet(t *testing.T) {
 	for _, at := range []int{2, 5} {
 		s := sheet.Course()[at].Only(1)
 		root := parsed(t, Print(s, Options{Address: address}))
-		svg := nodes(nodes(root, class("code"))[0], tag("svg"))[0]
-		var w, h, side int
-		if _, err := fmt.Sscanf(attribute(svg, "viewBox"), "%d %d %d", &w, &h, &side); err != nil {
-			t.Fatal(err)
+		codes := nodes(root, class("code"))
+		if len(codes) != 1 {
+			t.Fatalf("%d codes", len(codes))
 		}
-		read, found := scan.Read(filled(t, attribute(nodes(svg, tag("path"))[0], "d"), side))
-		if !found {
-			t.Fatal("the code is not read")
-		}
+		read := scanned(t, codes[0])
 		if got, err := sheet.ReadFragment(read); err != nil || got.Fingerprint() != s.Fingerprint() || !strings.HasPrefix(read, address+"#") {
 			t.Errorf("the code leads to %q: %v", read, err)
 		}
@@ -289,6 +295,43 @@ func TestTheCodeLeadsToTheSheet(t *testing.T) {
 			t.Errorf("the link is %q, the code %q", href, read)
 		}
 	}
+}
+
+// Where a sheet is too much for one code, each exercise has its own.
+func TestEachExerciseHasACode(t *testing.T) {
+	s := every(t)
+	root := parsed(t, Print(s, Options{Address: address}))
+	codes := nodes(root, class("code"))
+	if len(codes) != len(s.Exercises) {
+		t.Fatalf("%d codes for %d exercises", len(codes), len(s.Exercises))
+	}
+	for i, c := range codes {
+		read := scanned(t, c)
+		if got, err := sheet.ReadFragment(read); err != nil || got.Fingerprint() != s.Only(i).Fingerprint() {
+			t.Errorf("code %d leads to %.40q: %v", i+1, read, err)
+		}
+	}
+	if n := len(nodes(parsed(t, Print(s, Options{})), class("code"))); n > 0 {
+		t.Errorf("%d codes lead nowhere", n)
+	}
+}
+
+// scanned is what the code in n holds.
+func scanned(t *testing.T, n *html.Node) string {
+	t.Helper()
+	svg := nodes(n, tag("svg"))
+	if len(svg) != 1 {
+		t.Fatal("there is no code")
+	}
+	var x, y, side int
+	if _, err := fmt.Sscanf(attribute(svg[0], "viewBox"), "%d %d %d", &x, &y, &side); err != nil {
+		t.Fatal(err)
+	}
+	read, found := scan.Read(filled(t, attribute(nodes(svg[0], tag("path"))[0], "d"), side))
+	if !found {
+		t.Fatal("the code is not read")
+	}
+	return read
 }
 
 // filled paints the path of a code, which consists of runs of modules.
@@ -314,12 +357,50 @@ func TestGerman(t *testing.T) {
 	s := every(t)
 	root := parsed(t, Print(s, Options{Address: address, Words: words.German()}))
 	read := text(root)
-	for _, english := range []string{"Name: ", "Date:", "Hear it:", "Marks:", "different", " to "} {
+	for _, english := range []string{"Your name", "Date:", "Hear it:", "Marks:", "different", " to "} {
 		if strings.Contains(read, english) {
 			t.Errorf("%q is English: %.300s", english, read)
 		}
 	}
 	if attribute(nodes(root, tag("html"))[0], "lang") != "de" {
 		t.Error("the language is not German")
+	}
+}
+
+// A sheet that varies has a worksheet for every name and a table of all targets in its key, which are
+// those that the sheet draws.
+func TestNames(t *testing.T) {
+	all := sheet.Matches()
+	s := *all.Only(0)
+	s.Vary = true
+	e := &s.Exercises[0]
+	f := e.Controls[0].Field()
+	names := []string{"wren", "Red & Fox"}
+	papers := nodes(parsed(t, Print(&s, Options{Address: address, Names: names})), class("sheet"))
+	if len(papers) != 2 {
+		t.Fatalf("%d papers", len(papers))
+	}
+	for i, p := range papers {
+		if got := text(nodes(p, tag("b"))[0]); got != names[i] {
+			t.Errorf("the paper of %s is %s's", names[i], got)
+		}
+	}
+	if traceOf(papers[0]) == traceOf(papers[1]) {
+		t.Error("both have the same pictures")
+	}
+	root := parsed(t, Print(&s, Options{Key: true, Names: names}))
+	rows := nodes(nodes(root, tag("tbody"))[0], tag("tr"))
+	for i, row := range rows {
+		drawn := &s.For(names[i]).Exercises[0]
+		want := f.Format(drawn.Controls[0].Get(&drawn.Target))
+		if got := text(row); !strings.Contains(got, names[i]) || !strings.Contains(got, want) {
+			t.Errorf("the key has %q, want %s", got, want)
+		}
+	}
+	if len(rows) != 2 {
+		t.Errorf("%d rows", len(rows))
+	}
+	if said := "those in the app are others"; !strings.Contains(text(parsed(t, Print(&s, Options{}))), said) {
+		t.Errorf("it does not say that %s", said)
 	}
 }

@@ -12,25 +12,24 @@ import (
 // exercise lays out one exercise: its number, title, task and pictures, and room for answers or the
 // answers themselves. name is the learner's whose sheet it is.
 func (m *Maker) exercise(i int, e *sheet.Exercise, name string) {
-	rows, extra := 1, 0
+	rows := 1
 	switch e.Kind {
 	case sheet.Name:
-		rows, extra = len(e.Answers), 4
+		rows = len(e.Answers)
 		if e.Reference != nil {
 			rows++
 		}
-		if m.o.Key {
-			extra += 36
-		}
 	case sheet.Same:
-		rows, extra = len(e.Pairs), 34
-		if m.o.Key {
-			extra += 18
-		}
+		rows = len(e.Pairs)
 	case sheet.Show:
-		rows, extra = len(m.shown(e)), 24
+		rows = len(m.shown(e))
 	}
-	h, fits := fitting(rows, extra)
+	h, fits := fitting(rows, 0)
+	if i == 0 {
+		if below, fit := fitting(rows, headingHeight); fit {
+			h = below
+		}
+	}
 	class := "exercise"
 	if !fits {
 		class += " long"
@@ -62,29 +61,26 @@ func (m *Maker) order(e *sheet.Exercise, name string, n int) []int {
 
 func letter(i int) string { return string(rune('A' + i%26)) }
 
-// naming lays out lettered pictures and the names that belong to them.
+// naming lays out lettered pictures, each with a line for its name.
 func (m *Maker) naming(e *sheet.Exercise, name string, h int) {
-	if e.Reference != nil {
-		m.put(element("p", "", m.t("Compare with this sound:")))
-		m.pictures(`<span class="letter"></span>`, m.t("The sound to compare with"), h, *e.Reference, nil, true)
-	}
-	order := m.order(e, name, len(e.Answers))
-	letters := make([]string, len(order))
-	for i, at := range order {
-		letters[at] = letter(i)
-		m.pictures(element("span", "letter", letter(i)), m.t("Sound %s", verbatim(letter(i))), h, e.Answers[at].Sound, nil, false)
-		if a := &e.Answers[at]; m.o.Key {
-			m.put(`<p class="small"><span class="key">`, escape(letter(i)+": "+m.own(a.Name)), "</span>. ", escape(m.own(a.Cue)), "</p>\n")
+	if !m.o.Key {
+		var all []string
+		for i := range e.Answers {
+			all = append(all, m.own(e.Answers[i].Name))
 		}
+		m.put(element("p", "", m.t("Which sound is which? Write the names beside them:")), element("p", "names", strings.Join(all, " · ")))
 	}
-	if m.o.Key {
-		return
+	if e.Reference != nil {
+		m.row("", m.t("The sound to compare with"), h, *e.Reference, nil, true, element("p", "", m.t("Compare with this sound.")))
 	}
-	m.put(element("p", "", m.t("Which sound is which? Write its letter.")), `<p class="answer lines">`)
-	for i := range e.Answers {
-		m.put(`<span class="line">`, escape(m.own(e.Answers[i].Name)), ":", blank, "</span> ")
+	for i, at := range m.order(e, name, len(e.Answers)) {
+		a := &e.Answers[at]
+		beside := blank
+		if m.o.Key {
+			beside = element("p", "key", m.own(a.Name)) + element("p", "small", m.own(a.Cue))
+		}
+		m.row(letter(i), m.t("Sound %s", verbatim(letter(i))), h, a.Sound, nil, false, beside)
 	}
-	m.put("</p>\n")
 	m.right(e)
 }
 
@@ -94,13 +90,15 @@ func (m *Maker) comparison(e *sheet.Exercise, name string, h int) {
 	for i, at := range m.order(e, name, len(e.Pairs)) {
 		p := &e.Pairs[at]
 		about := m.t("Pair %s: the first sound solid with filled dots, the second dashed with open circles", verbatim(letter(i)))
-		m.put(`<div class="pair">`)
-		m.pictures(element("span", "letter", letter(i)), about, h, p.One, &p.Other, false)
-		m.put("<p>", m.box(p.Same), escape(m.t("same")), m.box(!p.Same), escape(m.t("different")))
+		beside := "<p>" + m.box(p.Same) + escape(m.t("same")) + "</p><p>" + m.box(!p.Same) + escape(m.t("different")) + "</p>"
 		if m.o.Key {
-			m.put(" · ", escape(m.own(p.Name)+": "+m.own(p.Why)))
+			beside = "<p>" + m.box(true) + escape(m.t("different")) + "</p>"
+			if p.Same {
+				beside = "<p>" + m.box(true) + escape(m.t("same")) + "</p>"
+			}
+			beside += element("p", "small", m.own(p.Name)+": "+m.own(p.Why))
 		}
-		m.put("</p></div>\n")
+		m.row(letter(i), about, h, p.One, &p.Other, false, beside)
 	}
 	m.right(e)
 }
@@ -122,7 +120,7 @@ func (m *Maker) right(e *sheet.Exercise) {
 
 // limit asks for the value that was reached.
 func (m *Maker) limit(e *sheet.Exercise) {
-	m.pictures("", m.t("The sound that is not changed"), high, e.Target, nil, false)
+	m.alone(m.t("The sound that is not changed"), e.Target, false)
 	q := e.Quantity
 	if !m.o.Key {
 		m.put(`<p class="answer">`, escape(m.t("The smallest difference that you hear:")), blank, escape(unitOf(m.words.Value(q.Format(q.Start)))), "</p>\n")
@@ -170,9 +168,7 @@ func (m *Maker) shown(e *sheet.Exercise) []shown {
 // demonstration shows what a control does.
 func (m *Maker) demonstration(e *sheet.Exercise, h int) {
 	for _, s := range m.shown(e) {
-		m.put(`<div class="pair">`, element("p", "", s.text))
-		m.pictures("", s.text, h, s.sound, nil, false)
-		m.put("</div>\n")
+		m.row("", s.text, h, s.sound, nil, false, element("p", "", s.text))
 	}
 }
 

@@ -18,6 +18,7 @@ type Maker struct {
 
 	drawn  map[string]*sheet.Sheet // by name
 	linked string                  // the link and its code
+	apart  bool                    // each exercise has a code of its own
 	parts  []part
 	next   int // the first that may still have to be made
 }
@@ -36,7 +37,7 @@ func New(s *sheet.Sheet, o Options) *Maker {
 		m.words = words.English
 	}
 	m.look = figure.Words{
-		Yours: m.t("first"), Target: m.t("second"), Trace: m.t("Trace"), Partials: m.t("Partials"), Partial: m.t("partial"),
+		Yours: "1", Target: "2", Trace: m.t("Trace"), Partials: m.t("Partials"), Partial: m.t("partial"),
 		Period: m.t("one period"), Point: m.words.Value("1.5")[1:2],
 	}
 	m.document()
@@ -58,6 +59,16 @@ func (m *Maker) Step() (done bool) {
 		return false
 	}
 	return true
+}
+
+// Left is how many pictures and answers are still to be made, for whoever waits.
+func (m *Maker) Left() (n int) {
+	for i := m.next; i < len(m.parts); i++ {
+		if m.parts[i].make != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // Document is the document; what is not made of it yet is made now.

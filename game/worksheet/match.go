@@ -10,7 +10,7 @@ import (
 func (m *Maker) match(e *sheet.Exercise) {
 	drawn := m.sheet.Vary && m.o.Key && len(m.o.Names) > 0
 	if !drawn {
-		m.pictures("", m.t("The target"), high, e.Target, nil, true)
+		m.alone(m.t("The target"), e.Target, true)
 	}
 	switch {
 	case drawn:
@@ -39,7 +39,11 @@ func (m *Maker) span(c *sheet.Control) (unit, span string) {
 		}
 		return "", strings.Join(all, ", ")
 	}
-	low, high := m.words.Value(f.Format(c.Min)), m.words.Value(f.Format(c.Max))
+	low, high := f.Format(c.Min), f.Format(c.Max)
+	if strings.Contains(low, ".0 ") && strings.Contains(high, ".0 ") {
+		low, high = strings.Replace(low, ".0 ", " ", 1), strings.Replace(high, ".0 ", " ", 1)
+	}
+	low, high = m.words.Value(low), m.words.Value(high)
 	if u := unitOf(low); u != "" && u == unitOf(high) && strings.ContainsAny(low[:len(low)-len(u)], "0123456789") {
 		unit, low, high = u, strings.TrimSuffix(low, " "+u), strings.TrimSuffix(high, " "+u)
 	}
@@ -72,7 +76,7 @@ func (m *Maker) answers(e *sheet.Exercise) {
 
 // targets is a table of what was drawn for each name.
 func (m *Maker) targets(e *sheet.Exercise) {
-	m.put("<table>\n<thead><tr>", element("th", "", m.t("Name")))
+	m.put("<table>\n<thead><tr>", element("th", "", m.t("Learner")))
 	for i := range e.Controls {
 		m.put(element("th", "", m.label(&e.Controls[i])))
 	}

@@ -1,11 +1,6 @@
 package worksheet
 
 import (
-	"math"
-	"strconv"
-	"strings"
-
-	"partialcredit/game/code"
 	"partialcredit/game/sheet"
 )
 
@@ -24,8 +19,8 @@ svg { display: block; max-width: 100%; height: auto; }
 a { color: #000; text-decoration: none; overflow-wrap: anywhere; }
 .sheet + .sheet { break-before: page; }
 header { display: flex; gap: 6mm; justify-content: space-between; border-bottom: .5mm solid #000; padding-bottom: 3mm; margin-bottom: 4mm; }
-header .code { flex: none; text-align: center; font-size: 10pt; }
-.small { font-size: 10pt; }
+.code { flex: none; text-align: center; font-size: 10pt; }
+.small { font-size: 10pt; line-height: 1.25; }
 .lines { display: flex; flex-wrap: wrap; gap: 2mm 6mm; }
 .line { display: inline-block; white-space: nowrap; }
 .blank { display: inline-block; width: 28mm; border-bottom: .3mm solid #000; margin: 0 1.5mm; }
@@ -34,11 +29,18 @@ header .code { flex: none; text-align: center; font-size: 10pt; }
 .exercise { break-inside: avoid; border-bottom: .2mm solid #999; padding-bottom: 3mm; margin-bottom: 4mm; }
 .long { break-inside: auto; }
 .row { display: flex; gap: 2mm; align-items: center; break-inside: avoid; margin-bottom: 1mm; }
-.letter { flex: none; width: 6mm; font-weight: bold; font-size: 13pt; }
-.pair { break-inside: avoid; margin-bottom: 1.5mm; }
-.pair p { margin: 0; }
-.box { display: inline-block; width: 4mm; height: 4mm; line-height: 3.6mm; border: .3mm solid #000; text-align: center; vertical-align: -.5mm; margin: 0 1mm 0 4mm; font-weight: bold; }
+.row svg { flex: none; }
+.letter { flex: none; width: 5mm; font-weight: bold; font-size: 13pt; }
+.beside { flex: 1; min-width: 0; overflow-wrap: break-word; hyphens: auto; }
+.beside p { margin: 0 0 .5mm; }
+.beside .blank { width: 100%; margin: 6mm 0 0; }
+.names { font-weight: bold; }
+.box { display: inline-block; width: 4mm; height: 4mm; line-height: 3.6mm; border: .3mm solid #000; text-align: center; vertical-align: -.5mm; margin: 0 1.5mm 0 0; font-weight: bold; }
 .key { font-weight: bold; }
+.codes { break-before: page; }
+.grid { display: flex; flex-wrap: wrap; gap: 6mm; }
+.code svg { margin: 0 auto; }
+.grid .code { width: 54mm; break-inside: avoid; }
 .teach { border-left: .8mm solid #000; padding-left: 3mm; }
 table { border-collapse: collapse; margin-bottom: 1.5mm; }
 tr { break-inside: avoid; }
@@ -72,7 +74,7 @@ type verbatim string
 func (m *Maker) one(title string, s *sheet.Sheet, name string) {
 	m.put(`<div class="sheet">`, "\n<header>\n<div>\n", element("h1", "", title))
 	if !m.o.Key {
-		m.put(`<p class="lines"><span class="line name">`, escape(m.t("Name:")))
+		m.put(`<p class="lines"><span class="line name">`, escape(m.t("Your name")), ":")
 		if name != "" {
 			m.put(" <b>", escape(name), "</b>")
 		} else {
@@ -93,6 +95,9 @@ func (m *Maker) one(title string, s *sheet.Sheet, name string) {
 	for i := range s.Exercises {
 		m.exercise(i, &s.Exercises[i], name)
 	}
+	if m.apart {
+		m.codes()
+	}
 	m.put("</div>\n")
 }
 
@@ -109,45 +114,4 @@ func (m *Maker) varied(name string) string {
 		return m.t("This sheet draws targets for each name. The answers here are those that stand in the sheet; the program desk prints those of a class: desk paper SHEET -key -name NAME.")
 	}
 	return m.t("This sheet draws targets for each name, so those in the app are others than these.")
-}
-
-// mostShown is the longest link that is worth typing, in characters (design choice).
-const mostShown = 300
-
-// module is the least side of a module of a printed code in millimetres: what is printed is read from
-// as near as one likes, so this is a question of the printer and the focus (design choice).
-const module = 0.4
-
-// link closes the left part of the heading with the link in small print and sets the code beside it.
-func (m *Maker) link() string {
-	if m.o.Address == "" {
-		return "</div>\n"
-	}
-	var out strings.Builder
-	link := m.o.Address + "#" + m.sheet.Fragment()
-	c, err := code.Encode(link, code.Auto)
-	coded := err == nil && c.ForCamera()
-	shown := link
-	if len(shown) > mostShown {
-		shown = m.o.Address
-		said := m.t("The link is too long to be typed and for a code: open it from a file or from a message.")
-		if coded {
-			said = m.t("The link is too long to be typed: scan the code with the app or a camera.")
-		}
-		out.WriteString(element("p", "small", said))
-	}
-	if strings.HasPrefix(link, "https://") || strings.HasPrefix(link, "http://") {
-		out.WriteString(`<p class="small"><a href="` + escape(link) + `">` + escape(shown) + "</a></p>\n")
-	} else { // what is no page of the web is not followed
-		out.WriteString(element("p", "small", shown))
-	}
-	out.WriteString("</div>\n")
-	if coded {
-		side := strconv.Itoa(c.Side())
-		mm := strconv.Itoa(int(math.Ceil(max(28, module*float64(c.Side()))))) + "mm"
-		out.WriteString(`<div class="code">` + element("span", "", m.t("Hear it:")) +
-			`<svg xmlns="http://www.w3.org/2000/svg" role="img" width="` + mm + `" height="` + mm + `" viewBox="0 0 ` + side + " " + side + `" shape-rendering="crispEdges"><title>` +
-			escape(m.t("A code to scan holds the link.")) + `</title><path fill="#000" d="` + c.Path() + `"/></svg></div>` + "\n")
-	}
-	return out.String()
 }
