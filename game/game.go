@@ -213,6 +213,11 @@ func (g *Game) show(p page) {
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
 	}
+	if p == bookPage && g.marks.book != nil {
+		if since := g.openKnown(); len(since) > 0 { // a sheet has come
+			defer g.tellNews(g.became(since))
+		}
+	}
 	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()
 }

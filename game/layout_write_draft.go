@@ -79,18 +79,26 @@ func (g *Game) kindBlocks(p *paper, e *sheet.Exercise) []block {
 	if e.Kind == sheet.Name || e.Kind == sheet.Same {
 		return blocks
 	}
-	return append(blocks, g.soundRow(p, ""))
+	return append(blocks, g.soundRow(p))
 }
 
 // soundRow carries a sound between the exercise and the bench.
-func (g *Game) soundRow(p *paper, second string) block {
-	from, to := g.t("Take the sound from the bench"), g.t("Set the sound on the bench")
-	if second != "" {
-		from, to = g.t("Take the second sound from the bench"), g.t("Set the second sound on the bench")
-	}
+func (g *Game) soundRow(p *paper) block {
 	return g.row(p,
-		ui.Widget{ID: "from bench" + second, Label: from, Face: g.t("From the bench")},
-		ui.Widget{ID: "to bench" + second, Label: to, Face: g.t("To the bench")})
+		ui.Widget{ID: "from bench", Label: g.t("Take the sound from the bench"), Face: g.t("From the bench")},
+		ui.Widget{ID: "to bench", Label: g.t("Set the sound on the bench"), Face: g.t("To the bench")})
+}
+
+// pairRows do that with the two of a pair.
+func (g *Game) pairRows(p *paper) []block {
+	return []block{
+		g.row(p,
+			ui.Widget{ID: "from bench", Label: g.t("Take the first sound from the bench"), Face: g.t("First from bench")},
+			ui.Widget{ID: "to bench", Label: g.t("Set the first sound on the bench"), Face: g.t("First to bench")}),
+		g.row(p,
+			ui.Widget{ID: "from bench 2", Label: g.t("Take the second sound from the bench"), Face: g.t("Second from bench")},
+			ui.Widget{ID: "to bench 2", Label: g.t("Set the second sound on the bench"), Face: g.t("Second to bench")}),
+	}
 }
 
 // textBlocks are what is written of every exercise.
