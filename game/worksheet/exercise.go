@@ -35,6 +35,9 @@ func (m *Maker) exercise(i int, e *sheet.Exercise, name string) {
 		class += " long"
 	}
 	m.put(`<section class="`, class, `">`, "\n", element("h2", "", strconv.Itoa(i+1)+". "+m.own(e.Title)), element("p", "", m.own(e.Task)))
+	if moves(e) {
+		m.put(element("p", "small", m.t("Sounds of this exercise move, and a picture shows one moment: listen.")))
+	}
 	switch e.Kind {
 	case sheet.Name:
 		m.naming(e, name, h)

@@ -21,7 +21,7 @@ const (
 const (
 	pageHeight    = 940
 	headingHeight = 150 // of the sheet, with a small code
-	textHeight    = 175 // of the title and task of an exercise and what is written under it
+	textHeight    = 190 // of the title and task of an exercise and what is written under it
 )
 
 // pictures sets the trace and the partials of a sound beside each other, with a second one over it
