@@ -44,6 +44,7 @@ type Game struct {
 	spare   time.Duration // spent on an exercise, less than a second
 
 	scanning scanning
+	taking   taking
 	unread   []byte // progress that could not be read
 	offered  []byte // progress from a file, until the learner says what to do with it
 	part     int    // of a list or of the help: what is on the screen
@@ -119,6 +120,8 @@ func (g *Game) Update(in Input) {
 	g.follow()
 	g.move()
 	g.pass()
+	g.takeTurns()
+	g.getOn()
 	if g.playing.loud.work(workPerTick) {
 		g.putPictures() // to the new scale
 		g.revision++
@@ -174,7 +177,7 @@ func (g *Game) Revision() int { return g.revision }
 // Idle reports that nothing goes on: until a person does something the next
 // tick changes nothing.
 func (g *Game) Idle() bool {
-	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
+	return g.playing.what == silence && g.taking.soon == nil && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
 		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
@@ -207,6 +210,11 @@ func (g *Game) show(p page) {
 	g.stop()
 	g.work.mine.live, g.work.wanted.live = false, false // they are stale, and drawn still when they are seen again
 	g.sweep = sweep{}
+	g.dropRecording()
+	g.taking.soon = nil
+	if !p.ofRecording() {
+		g.taking = taking{}
+	}
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
 	}
