@@ -29,7 +29,7 @@ var rooms = map[string][]string{
 	"synth/wav":      {},
 	"synth/spectrum": {},
 	"synth/take":     {"synth", "synth/spectrum"},
-	"game":           {"game/ask", "game/chance", "game/code", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth", "game/advice", "game/book", "game/draft", "game/worksheet"},
+	"game":           {"game/ask", "game/chance", "game/code", "game/link", "game/mark", "game/sheet", "game/practice", "game/slip", "game/ui", "game/words", "synth", "game/advice", "game/book", "game/draft", "game/worksheet", "synth/take", "synth/wav"},
 	"game/advice":    {"game/mark", "game/sheet", "game/words", "synth", "synth/spectrum"},
 	"game/book":      {"game/link", "game/mark", "game/practice", "game/sheet", "game/slip", "game/words", "synth", "game/ask"},
 	"game/draft":     {"game/mark", "game/sheet", "game/words", "synth"},

@@ -32,6 +32,8 @@ func (g *Game) Opened(purpose string, files []File) {
 		g.Import(files[0].Data)
 	case "sheet":
 		g.openSheet(files[0])
+	case "recording":
+		g.takeFile(files[0])
 	case "slips":
 		g.takeSlipFiles(files)
 	default:
@@ -47,6 +49,12 @@ func (g *Game) Dropped(files []File) {
 	for _, f := range files {
 		if isProgress(f.Data) {
 			g.Import(f.Data)
+			return
+		}
+	}
+	for _, f := range files {
+		if f.isWAV() {
+			g.takeFile(f)
 			return
 		}
 	}
@@ -68,7 +76,7 @@ func (g *Game) Dropped(files []File) {
 		g.Tell(g.t("The file “%s” could not be read: it is a folder, it is gone, or it is larger than 64 MB. Choose another one.", name))
 		return
 	}
-	g.Tell(g.t("This page has no use for the file “%s”. It takes sheets, slips, and progress that was exported here.", name))
+	g.Tell(g.t("This page has no use for the file “%s”. It takes sheets, slips, WAV recordings, and progress that was exported here.", name))
 }
 
 // isSheet reads a file that holds a sheet.

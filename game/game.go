@@ -45,6 +45,7 @@ type Game struct {
 	spare    time.Duration // spent on an exercise, less than a second
 
 	scanning scanning
+	taking   taking
 	unread   []byte // progress that could not be read
 	offered  []byte // progress from a file, until the learner says what to do with it
 	part     int    // of a list or of the help: what is on the screen
@@ -120,6 +121,8 @@ func (g *Game) Update(in Input) {
 	g.follow()
 	g.move()
 	g.pass()
+	g.takeTurns()
+	g.getOn()
 	if g.playing.loud.work(workPerTick) {
 		g.putPictures() // to the new scale
 		g.revision++
@@ -210,6 +213,11 @@ func (g *Game) show(p page) {
 	g.work.mine.live, g.work.wanted.live = false, false // they are stale, and drawn still when they are seen again
 	g.sweep = sweep{}
 	g.printing = nil
+	g.dropRecording()
+	g.taking.soon = nil
+	if !p.ofRecording() {
+		g.taking = taking{}
+	}
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
 	}

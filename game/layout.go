@@ -55,6 +55,10 @@ func (g *Game) layout() {
 		g.layBook(p)
 	case takePage:
 		g.layTake(p)
+	case besidePage:
+		g.layFrame(p, g.besideFrame(p))
+	case takenPage:
+		g.layFrame(p, g.takenFrame(p))
 	case namePage:
 		g.layName(p)
 	}
@@ -81,6 +85,8 @@ type frame struct {
 	listening          []ui.Widget
 	back               ui.Widget
 	onward             []ui.Widget
+	extra              ui.Widget // a button where there is room for one more; none without an ID
+	least              float64   // height that the middle needs at the least, where there is one
 }
 
 func (g *Game) layFrame(p *paper, f frame) {
@@ -100,6 +106,7 @@ func (g *Game) layFrame(p *paper, f frame) {
 		plots(p, left.Rows(2, p.gap))
 		bottom, rest := right.CutBottom(p.button, p.gap)
 		listen, rest := rest.CutBottom(p.button, p.gap)
+		rest = f.more(p, rest, f.least)
 		f.middle(p, rest)
 		p.buttons(listen, f.listening...)
 		p.buttons(bottom, append([]ui.Widget{f.back}, f.onward...)...)
@@ -118,6 +125,9 @@ func (g *Game) layFrame(p *paper, f frame) {
 			f.middle(p, columns[0])
 			listen, below := columns[1].CutTop(p.button, p.gap)
 			p.buttons(listen, f.listening...)
+			if f.beside == nil {
+				below = f.more(p, below, 0)
+			}
 			if f.beside != nil {
 				f.beside(p, below)
 			}
@@ -130,12 +140,26 @@ func (g *Game) layFrame(p *paper, f frame) {
 		rest := g.layHeader(p, area, f)
 		bottom, rest := rest.CutBottom(p.button, p.gap)
 		listen, rest := rest.CutBottom(p.button, p.gap)
+		rest = f.more(p, rest, f.least+2*leastPicture+2*p.gap)
 		above, rest := rest.CutTop(math.Round(rest.H*f.share(p, rest.H)), p.gap)
 		plots(p, above.Rows(2, p.gap))
 		f.middle(p, rest)
 		p.buttons(listen, f.listening...)
 		p.buttons(bottom, append([]ui.Widget{f.back}, f.onward...)...)
 	}
+}
+
+// more puts in the extra button where least is left without it.
+func (f *frame) more(p *paper, r ui.Rect, least float64) ui.Rect {
+	if f.extra.ID == "" || r.H-finger-p.gap < least {
+		return r
+	}
+	row, rest := r.CutBottom(finger, p.gap)
+	if p.wide {
+		row, rest = r.CutTop(p.button, p.gap)
+	}
+	p.buttons(row, f.extra)
+	return rest
 }
 
 // leastPicture is the least height of a picture that can still be read; the

@@ -32,6 +32,10 @@ func (g *Game) benchFrame(p *paper) frame {
 		{ID: "fresh", Label: g.t("Start afresh"), Face: g.t("Afresh")},
 		{ID: "link", Label: g.t("A link to this sound"), Face: g.t("Link")},
 	}
+	if g.cabinet.Desk.Slot == "" && !g.bench.slow {
+		f.extra = ui.Widget{ID: "recording", Label: g.t("Match a recording")}
+		f.least = 3*finger + 2*p.gap
+	}
 	g.benchOfDraft(&f)
 	if p.wide {
 		f.place = ""

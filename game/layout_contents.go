@@ -17,7 +17,7 @@ func (g *Game) layMargin(p *paper, area ui.Rect) ui.Rect {
 	rest := ui.Rect{X: marginWidth + p.pad, Y: area.Y, W: p.W - marginWidth - 2*p.pad, H: area.H}
 	n := len(g.sheet().Exercises)
 	step := math.Min(62, (p.H-2*p.gap)/float64(n))
-	if step < finger || g.page == benchPage || g.session.on {
+	if step < finger || g.page == benchPage || g.page.ofRecording() && !g.taking.answers || g.session.on {
 		return rest
 	}
 	y := (p.H - step*float64(n)) / 2
@@ -89,7 +89,7 @@ func (g *Game) layContents(p *paper) {
 
 	settings, list := g.laySettings(p, area)
 	where := []ui.Widget{
-		{ID: "practice", Label: g.t("Practice")}, {ID: "bench", Label: g.t("Bench")},
+		{ID: "practice", Label: g.t("Practice")}, {ID: "bench", Label: g.t("Bench")}, {ID: "recording", Label: g.t("Recording")},
 		{ID: "progress", Label: g.t("Progress")}, {ID: "help", Label: g.t("Help")},
 		{ID: "teacher", Label: g.t("For the teacher"), Face: g.t("Teach")},
 	}

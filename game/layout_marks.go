@@ -84,7 +84,14 @@ func (g *Game) writeReasons(p *paper, r ui.Rect) {
 		}
 		blocks = append(blocks, block{g.reason(reason), Black, i == 0, rank})
 	}
-	blocks = append(blocks, block{g.settings(), Faint, false, 3}, block{g.t(g.exercise().Teach), Yours, false, 2})
+	if g.page == takenPage {
+		blocks = append(blocks, block{g.takenNote(), Faint, false, 1})
+	} else {
+		blocks = append(blocks, block{g.settings(), Faint, false, 3})
+	}
+	if g.page != takenPage || g.taking.answers {
+		blocks = append(blocks, block{g.t(g.exercise().Teach), Yours, false, 2})
+	}
 	room := r.H + 0.3*p.body
 	fits := make([]bool, len(blocks))
 	for rank := 0; rank < 8; rank++ {

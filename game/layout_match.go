@@ -20,12 +20,18 @@ func (g *Game) workingFrame(p *paper) frame {
 	if g.work.uncovered {
 		uncover.Face, uncover.Label, uncover.Disabled = g.t("Uncovered"), g.t("The target is uncovered"), true
 	}
-	return g.placed(frame{
+	f := frame{
 		title: g.numbered(), task: g.t(g.exercise().Task), hint: g.hint(),
 		middle: func(p *paper, r ui.Rect) { g.layRulers(p, r, g.allControls()) }, height: p.rulersHeight(len(g.work.controls)),
 		listening: g.listenTo(g.t("Target"), g.t("Yours")),
 		onward:    []ui.Widget{uncover, {ID: "hand in", Label: g.t("Hand in"), Primary: true, Keys: "H"}},
-	})
+	}
+	if g.answerable() {
+		n := float64(len(g.work.controls))
+		f.extra = ui.Widget{ID: "record answer", Label: g.t("Answer with a recording")}
+		f.least = n*finger + (n-1)*p.gap/2
+	}
+	return g.placed(f)
 }
 
 // markedFrame is a match that was handed in.

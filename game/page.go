@@ -23,6 +23,8 @@ const (
 	slipPage    // what the learner hands in
 	bookPage    // the mark book
 	takePage    // a recording
+	besidePage  // the bench, with a recording as the target
+	takenPage   // the marks where one of two sounds is a recording
 	makePage    // what becomes an exercise of a sound on the bench
 	namePage    // who works on a sheet that was given
 )
@@ -31,7 +33,7 @@ const (
 var pageNames = map[page]string{
 	contents: "contents", sheetPage: "sheet", working: "work", marked: "marked", showing: "show", questionPage: "question",
 	answered: "answer", result: "result", benchPage: "bench", practicePage: "practice", progressPage: "progress", helpPage: "help",
-	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take", makePage: "make", namePage: "name",
+	teacherPage: "teacher", writePage: "write", draftPage: "draft", givePage: "give", slipPage: "slip", bookPage: "book", takePage: "take", besidePage: "beside", takenPage: "taken", makePage: "make", namePage: "name",
 }
 
 // An overlay is what lies over the page.
@@ -48,7 +50,9 @@ const (
 )
 
 // paired says whether the page shows two sounds, or one alone.
-func (p page) paired() bool { return p == working || p == marked || p == answered || p == helpPage }
+func (p page) paired() bool {
+	return p == working || p == marked || p == answered || p == helpPage || p == besidePage || p == takenPage
+}
 
 // pictured says whether the page shows sounds.
 func (p page) pictured() bool { return p.paired() || p == showing || p == benchPage }

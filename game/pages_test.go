@@ -89,6 +89,7 @@ func everyPage(g *Game, look func(name string)) {
 	}
 	g.over = noOverlay
 	handPages(g, look)
+	takePages(g, look)
 }
 
 // checkPressable checks that every page has a way back, or on.

@@ -6,6 +6,7 @@ import (
 
 	"partialcredit/game/mark"
 	"partialcredit/synth"
+	"partialcredit/synth/take"
 )
 
 // Window is how many samples of sound a picture is made from: a third of a
@@ -22,6 +23,7 @@ const (
 // heard, still otherwise.
 type picture struct {
 	sound          synth.Sound
+	tape           *take.Take // the recording instead of the sound
 	stale          bool
 	samples, cycle []float32
 	lines          []mark.Line
@@ -41,7 +43,7 @@ func (p *picture) still(s synth.Sound) { p.sound, p.stale = s, true }
 
 // refresh brings the picture up to date and reports whether it has changed.
 func (p *picture) refresh(h Heard, live bool) bool {
-	if live && len(h.Samples) >= analysed {
+	if live && p.tape == nil && len(h.Samples) >= analysed {
 		p.samples, p.cycle = append(p.samples[:0], h.Samples...), append(p.cycle[:0], h.Cycle...)
 		if p.age++; !p.live || p.age >= ticksALine {
 			p.age = 0
@@ -75,6 +77,10 @@ func (p *picture) moment(seconds float64) {
 }
 
 func (p *picture) render() {
+	if p.tape != nil {
+		p.steady()
+		return
+	}
 	at := min(stillAt, 0.6*p.sound.Seconds)
 	if p.sound.Amplitude.Sustain < 0.5 { // a stroke: while it is still loud
 		at = min(at, p.sound.Amplitude.Attack+p.sound.Amplitude.Decay)
@@ -87,7 +93,20 @@ func (p *picture) render() {
 }
 
 func (p *picture) analyse() {
-	p.lines = mark.Partials(p.samples[len(p.samples)-analysed:], Rate, fundamental(&p.sound))
+	p.lines = mark.Partials(p.samples[len(p.samples)-analysed:], Rate, p.f0())
+}
+
+// f0 is the frequency of partial 1; of a recording without one pitch, that of a
+// standard sound.
+func (p *picture) f0() float64 {
+	if p.tape == nil {
+		return fundamental(&p.sound)
+	}
+	if p.tape.Hz == 0 {
+		s := synth.Default()
+		return fundamental(&s)
+	}
+	return p.tape.Hz
 }
 
 // fundamental is the frequency of partial 1: that of A, or of B where B is
@@ -107,7 +126,7 @@ func (p *picture) wave(gain, scale float64) Wave {
 		gain = 1
 	}
 	return Wave{
-		Samples: p.samples, Cycle: p.cycle, Rate: Rate, Period: Rate / fundamental(&p.sound),
+		Samples: p.samples, Cycle: p.cycle, Rate: Rate, Period: Rate / p.f0(),
 		Scale: gain * scale, Live: p.live,
 	}
 }
@@ -130,6 +149,7 @@ func (g *Game) refreshPictures() bool {
 		changed = true
 	}
 	if changed {
+		g.align()
 		g.putPictures()
 	}
 	return changed
@@ -145,14 +165,19 @@ func (g *Game) putPictures() {
 	scale := 0.8 / tall
 	t, p := g.scene.Trace, g.scene.Partials
 	t.Yours, p.Yours = g.work.mine.wave(yours, scale), g.work.mine.lines
-	p.F0 = fundamental(&g.work.target)
+	switch p.F0 = fundamental(&g.work.target); {
+	case g.page == takePage:
+		p.F0 = g.work.mine.f0()
+	case g.work.wanted.tape != nil:
+		p.F0 = g.work.wanted.f0()
+	}
 	covered := g.page == working && !g.work.uncovered
 	t.Covered, p.Covered = covered, covered
 	t.Target, p.Target, p.Marked = Wave{}, nil, nil
 	if g.targetShown() {
 		t.Target, p.Target = g.work.wanted.wave(target, scale), g.work.wanted.lines
 	}
-	if g.page == marked {
+	if g.page == marked || g.page == takenPage {
 		p.Marked = g.work.result.Partials
 		p.Yours = levelled(p.Yours, p.Marked)
 	}

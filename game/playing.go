@@ -40,6 +40,9 @@ func (g *Game) Program() synth.Program {
 	case toQuestion:
 		return synth.Program{Gap: apart, Once: true, Items: g.asking.items}
 	}
+	if g.taped() {
+		return g.besideTape()
+	}
 	target, yours := g.playing.loud.gains()
 	if g.playing.what != toYours {
 		p.Items = append(p.Items, synth.Item{ID: int(toTarget), Sound: g.work.target, Gain: target})
@@ -89,6 +92,10 @@ func (g *Game) rest() {
 func (g *Game) sounding() (target, yours bool) {
 	if g.in.Heard.Item < 0 {
 		return false, false
+	}
+	if g.taped() {
+		described := g.playing.what == toTarget || g.playing.what == toYours || g.taking.described
+		return described && g.work.wanted.tape == nil, described && g.work.mine.tape == nil
 	}
 	switch g.playing.what {
 	case toTarget:

@@ -16,7 +16,8 @@ type Scene struct {
 	Partials *Partials // none where nil
 	Charts   []Chart
 	Tables   []Table
-	Code     *Code   // none where nil
+	Code     *Code // none where nil
+	Meter    Meter
 	Camera   ui.Rect // where the page shows what the camera sees, over everything; none where empty
 	Texts    []Text
 	Widgets  []ui.Widget // in the order of the Tab key
@@ -35,6 +36,12 @@ type Scene struct {
 type Code struct {
 	Rect ui.Rect // on the panel where it lies within, else on the page
 	Code code.Code
+}
+
+// A Meter is a level that is shown as a bar; none where Rect is empty.
+type Meter struct {
+	Rect  ui.Rect
+	Level float64 // 0 to 1
 }
 
 // A Text is one line of text.

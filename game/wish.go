@@ -35,6 +35,9 @@ const (
 	Print                       // Text on paper: its styles in plain style elements, none in attributes, and no scripts; Download where there is no printing
 	Scan                        // show the camera over Rect, or move it there; codes come by [Game.Scanned], what is wrong by [Game.ScanFailed]
 	StopScan                    // the camera goes off
+	Record                      // from the device's input; what comes in is told by [Game.RecordingLevel], then [Game.Recorded] or [Game.RecordFailed]
+	StopRecord                  // end it
+	DropRecord                  // end it, and forget what came in
 	ScanPicture                 // read the codes in the picture File called Name; the answer comes by [Game.PictureScanned]
 )
 

@@ -101,6 +101,18 @@
   }
   setInterval(watchClock, look);
 
+  // A recording that plays.
+  let played = null;
+  const ramp = 0.01; // s
+  function unplay() {
+    if (!played) return;
+    const now = played.context.currentTime;
+    played.volume.gain.cancelScheduledValues(now);
+    played.volume.gain.setTargetAtTime(0, now, ramp / 5);
+    played.source.stop(now + 2 * ramp);
+    played = null;
+  }
+
   // Oto's worklet asks for samples by a message. Whoever makes them hears of it first, and can make
   // them at the last moment.
   let pull = null;
@@ -138,6 +150,32 @@
       state: function () { return context ? context.state : 'none'; },
       // The seconds that were computed so far.
       time: function () { return context ? context.currentTime : 0; },
+      // Another context, at the rate of the device, for what comes in.
+      another: function () { return new Native({ latencyHint: 'interactive' }); },
+      // Plays samples at a rate in hertz over and over, with seconds of silence between; nothing where
+      // they are null. It begins and ends within 10 ms, and never exceeds 0.5.
+      play: function (samples, rate, silence, gain) {
+        unplay();
+        if (!samples || !context) return;
+        const gap = Math.round(silence * rate), n = samples.length;
+        const buffer = context.createBuffer(1, n + gap, rate), held = buffer.getChannelData(0);
+        const edge = Math.min(Math.round(ramp * rate), n >> 1);
+        for (let i = 0; i < n; i++) {
+          const fade = Math.min(1, (i + 1) / edge, (n - i) / edge);
+          held[i] = fade * Math.max(-0.5, Math.min(0.5, samples[i]));
+        }
+        const source = context.createBufferSource(), volume = context.createGain();
+        source.buffer = buffer;
+        source.loop = true;
+        volume.gain.value = Math.min(1, gain);
+        source.connect(volume).connect(context.destination);
+        source.start();
+        played = { source: source, volume: volume, context: context };
+      },
+      // Moves the gain of what plays.
+      playAt: function (gain) {
+        if (played) played.volume.gain.setTargetAtTime(Math.min(1, gain), played.context.currentTime, ramp / 2);
+      },
       // Seconds between handing samples to the browser and hearing them, as far as it knows.
       latency: function () {
         if (!context) return 0;

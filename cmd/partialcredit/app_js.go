@@ -12,6 +12,7 @@ import (
 	"partialcredit/game/view"
 	"partialcredit/game/words"
 	"partialcredit/synth"
+	"partialcredit/synth/take"
 )
 
 // storageKey is where the progress is kept on the device.
@@ -38,6 +39,8 @@ type app struct {
 
 	w, h     float64
 	program  synth.Program
+	taken    *take.Take
+	takenAt  float64
 	ticks    int
 	busy     bool
 	failed   bool
@@ -115,6 +118,22 @@ func (a *app) obey() {
 		a.speaker.Play(p)
 	}
 	a.speaker.SetVolume(a.game.Volume())
+	a.playRecording()
+}
+
+// playRecording has a recording played beside the program, or changes its gain.
+func (a *app) playRecording() {
+	t, gain := a.game.Recording()
+	gain *= a.game.Volume()
+	switch {
+	case t != a.taken && t == nil:
+		a.page.PlayRecording(nil, 0, 0)
+	case t != a.taken:
+		a.page.PlayRecording(t.Samples, take.Rate, gain)
+	case t != nil && gain != a.takenAt:
+		a.page.RecordingGain(gain)
+	}
+	a.taken, a.takenAt = t, gain
 }
 
 // grant does what the game wishes of the page, and what it wishes then.
@@ -147,6 +166,12 @@ func (a *app) grantOne(w game.Wish) {
 		a.page.Scan(w.Rect, a.game.Scanned, a.game.ScanFailed)
 	case game.StopScan:
 		a.page.StopScan()
+	case game.Record:
+		a.page.Record(game.LongestRecording, a.game.RecordingLevel, a.game.Recorded, a.game.RecordFailed)
+	case game.StopRecord:
+		a.page.StopRecord()
+	case game.DropRecord:
+		a.page.DropRecord()
 	case game.ScanPicture:
 		a.page.ScanPicture(w.File, func(texts []string, why words.Message) { a.game.PictureScanned(w.Name, texts, why) })
 	case game.Renew:

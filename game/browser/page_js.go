@@ -29,6 +29,7 @@ type Page struct {
 	line     line
 	offline  offline
 	scanner  scanner
+	recorder recorder
 }
 
 // Open starts to listen to the page. Call it once, before the canvas is used.

@@ -30,6 +30,12 @@ func (c *canvas) page(s *game.Scene, a axis) {
 		c.table(&s.Tables[i])
 	}
 	c.code(s, false)
+	if m := s.Meter; m.Rect.W > 0 {
+		full := m.Rect
+		full.W *= m.Level
+		c.area(full, c.inks[game.Yours])
+		c.ring(c.rounded(m.Rect, 0, 0.5), 1, c.inks[game.Black])
+	}
 	for _, t := range s.Texts {
 		c.text(t)
 	}

@@ -20,6 +20,7 @@ type still struct {
 	covered     bool
 	plots       imprint
 	code        game.Code
+	meter       game.Meter
 	focus       string
 	panel       ui.Rect
 	texts, over []game.Text
@@ -42,14 +43,14 @@ func (k *still) update(s *game.Scene, th *theme, scale float64, a axis) bool {
 	}
 	if k.valid && k.theme == th && k.scale == scale && k.axis == a && k.margin == s.Margin &&
 		k.trace == trace && k.partials == partials && k.covered == covered &&
-		k.focus == s.Focus && k.panel == s.Panel && k.plots == plots && k.code == code &&
+		k.focus == s.Focus && k.panel == s.Panel && k.plots == plots && k.code == code && k.meter == s.Meter &&
 		slices.Equal(k.texts, s.Texts) && slices.Equal(k.over, s.Over) &&
 		slices.Equal(k.widgets, s.Widgets) && slices.Equal(k.strokes, s.Strokes) {
 		return false
 	}
 	*k = still{
 		true, th, scale, a, s.Margin, trace, partials, covered,
-		plots, code, s.Focus, s.Panel,
+		plots, code, s.Meter, s.Focus, s.Panel,
 		append(k.texts[:0], s.Texts...), append(k.over[:0], s.Over...),
 		append(k.widgets[:0], s.Widgets...), append(k.strokes[:0], s.Strokes...),
 	}

@@ -16,6 +16,8 @@ import (
 	"partialcredit/game/link"
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
+	"partialcredit/synth/take"
+	"partialcredit/synth/wav"
 )
 
 // sayers are the functions and methods, by name, that are given English to be
@@ -202,6 +204,12 @@ func handed() map[string]string {
 	}
 	for _, err := range []error{link.ErrDamaged, link.ErrNewer, link.ErrUnknown, link.ErrLarge} {
 		found[err.Error()] = "link"
+	}
+	for _, err := range []error{wav.ErrNotWAV, wav.ErrCompressed, wav.ErrDamaged, wav.ErrCutOff, wav.ErrChannels, wav.ErrDepth} {
+		found[err.Error()] = "wav"
+	}
+	for _, err := range []error{take.ErrSilence, take.ErrNoise, take.ErrClipped, take.ErrSeveral, take.ErrShort, take.ErrLong, take.ErrRate, take.ErrNumbers} {
+		found[err.Error()] = "take"
 	}
 	return found
 }
