@@ -59,7 +59,9 @@ func (g *Game) openBook() *book.Book {
 	if len(m.book.Entries()) > 0 {
 		m.leaf = leafClass
 	}
-	g.openKnown()
+	if since := g.openKnown(); len(since) > 0 {
+		g.tellNews(g.became(since))
+	}
 	return m.book
 }
 
@@ -173,6 +175,9 @@ func (g *Game) actOnBook(name string, n int, a ui.Action) bool {
 		by := book.Column(max(int(book.ByName), min(int(book.ByTime), n)))
 		m.view.Down = by == m.view.By && !m.view.Down || by != m.view.By && by == book.ByMarks
 		m.view.By, g.part = by, 0
+		if t := g.bookTable(); t != nil {
+			g.say = g.sortedText(len(t.View(m.view)), len(t.Rows))
+		}
 	case "columns":
 		m.column = n
 	case "find":

@@ -74,7 +74,7 @@ func (g *Game) layClassTop(p *paper, r ui.Rect, t *book.Table, from, to int) (re
 	m := &g.marks
 	field := ui.Widget{ID: "find", Label: g.t("Find names"), Text: ui.Text{Value: m.view.Find, Most: 40}}
 	sorts := []ui.Widget{
-		{ID: numberedID("sort", int(book.ByName)), Label: g.t("Sort by name"), Face: g.t("Name"), On: m.view.By == book.ByName},
+		{ID: numberedID("sort", int(book.ByName)), Label: g.t("Sort by name"), Face: g.t("Names"), On: m.view.By == book.ByName},
 		{ID: numberedID("sort", int(book.ByMarks)), Label: g.t("Sort by marks"), Face: g.t("Marks"), On: m.view.By == book.ByMarks},
 		{ID: numberedID("sort", int(book.ByTime)), Label: g.t("Sort by time"), Face: g.t("Time"), On: m.view.By == book.ByTime},
 	}

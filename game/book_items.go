@@ -50,19 +50,19 @@ func (g *Game) layItems(p *paper, r ui.Rect, t *book.Table) {
 
 // itemText says what the class did with an exercise.
 func (g *Game) itemText(i int, item *book.Item) string {
-	title := g.t("%d. %s", i+1, item.Exercise.Title)
+	title := g.t("%d. %s", i+1, plainly(g.t(item.Exercise.Title)))
 	said := title + ": "
 	switch {
 	case item.Done == 0:
-		return said + g.t("nobody has answered it.")
+		return said + g.t("Nobody has answered it.")
 	case item.Exercise.Kind == sheet.Limit && item.Found > 0:
-		return said + g.t("%d found a limit, %s in the middle.", item.Found, item.Exercise.Quantity.Format(item.Limit))
+		return said + g.t("%d found a limit; the middle one is %s.", item.Found, item.Exercise.Quantity.Format(item.Limit))
 	case item.Exercise.Kind == sheet.Limit:
-		return said + g.t("nobody has found a limit.")
+		return said + g.t("Nobody has found a limit.")
 	case item.Marked == 0:
-		return said + g.t("not marked yet.")
+		return said + g.t("Not marked yet.")
 	}
-	said += g.t("first marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
+	said += g.t("First marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
 	switch {
 	case item.Hard:
 		said += " " + g.t("Too hard.")
@@ -93,7 +93,7 @@ func (g *Game) layGroups(p *paper, r ui.Rect, t *book.Table) {
 	group := groups[g.part]
 	name := g.t(t.Items[group.Items[0]].Exercise.Title)
 	if n := len(group.Items); n > 1 {
-		name = g.t("%s, and %d more", name, n-1)
+		name = g.t("%s, and %d more", plainly(name), n-1)
 	}
 	g.scene.Body += name + " "
 	g.layTable(p, r, group.Table, name)

@@ -41,15 +41,17 @@ func (g *Game) actOnCollecting(name string, a ui.Action) bool {
 func (g *Game) actOnKept(name string, n int) bool {
 	m, b := &g.marks, g.openBook()
 	t := g.bookTable()
+	all := m.view
+	all.Find = "" // nobody is left out of a file
 	switch {
 	case name == "save slips":
 		g.wish(Wish{Kind: Download, Name: "slips.txt", Type: "text/plain", Text: g.slipLinks()})
 	case name == "csv" && t != nil:
-		g.wish(Wish{Kind: Download, Name: "marks-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.CSV(t.View(m.view))})
+		g.wish(Wish{Kind: Download, Name: "marks-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.CSV(t.View(all))})
 	case name == "wide" && t != nil:
-		g.wish(Wish{Kind: Download, Name: "class-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.Wide(t.View(m.view))})
+		g.wish(Wish{Kind: Download, Name: "class-" + fileName(t.Sheet.Title) + ".csv", Type: "text/csv", Text: t.Wide(t.View(all))})
 	case name == "print" && t != nil:
-		g.wish(Wish{Kind: Print, Name: "marks-" + fileName(t.Sheet.Title) + ".html", Text: g.bookDocument(t)})
+		g.wish(Wish{Kind: Print, Name: "marks-" + fileName(t.Sheet.Title) + ".html", Text: g.bookDocument(t, t.View(all))})
 	case name == "aside":
 		m.aside = n
 	case name == "remove slip", name == "close sheet", name == "remove aside":
@@ -110,7 +112,7 @@ func waitingSlips(b *book.Book) (waiting []*book.Entry) {
 func (g *Game) bookQuestion() (title, text string, buttons []ui.Widget) {
 	title, text = g.t("Remove this slip?"), g.t("It goes from this device and cannot be brought back but by opening it again.")
 	if g.marks.asks == "close sheet" {
-		title, text = g.t("Remove all slips of this sheet?"), g.t("All slips for it go from this device. Save the slips to a file first if you want to keep them.")
+		title, text = g.t("Remove all its slips?"), g.t("All slips of this sheet go from this device. Save the slips to a file first if you want to keep them.")
 	}
 	return title, text, []ui.Widget{{ID: "keep", Label: g.t("Keep it")}, {ID: "remove it", Label: g.t("Remove"), Primary: true}}
 }

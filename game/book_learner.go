@@ -30,18 +30,18 @@ func (g *Game) layLearner(p *paper, r ui.Rect, t *book.Table, row *book.Row) {
 // cellSaid says what a learner did in an exercise.
 func (g *Game) cellSaid(t *book.Table, row *book.Row, i int) string {
 	c, x := &row.Cells[i], t.Items[i].Exercise
-	said := g.t("%d. %s", i+1, x.Title) + ": "
+	said := g.t("%d. %s", i+1, plainly(g.t(x.Title))) + ": "
 	switch {
 	case c.Work == nil:
-		return said + g.t("not answered.")
+		return said + g.t("Not answered.")
 	case !c.Marked:
-		said += g.t("not marked yet.")
+		said += g.t("Not marked yet.")
 	case c.Found:
-		said += g.t("limit %s.", x.Quantity.Format(c.Limit))
+		said += g.t("Limit: %s.", x.Quantity.Format(c.Limit))
 	case c.First != c.First:
-		said += g.t("no limit found.")
+		said += g.t("No limit found.")
 	default:
-		said += g.t("first %s marks, best %s.", wholeMarks(c.First), wholeMarks(c.Best))
+		said += g.t("First marks %s, best %s.", wholeMarks(c.First), wholeMarks(c.Best))
 	}
 	return said + " " + g.t("Tries: %d, minutes: %s, replays: %d.", c.Work.Tries, oneDecimal(float64(c.Work.Seconds)/60), c.Work.Replays)
 }

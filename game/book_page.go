@@ -12,7 +12,7 @@ func (g *Game) layBook(p *paper) {
 	t := g.bookTable()
 	title := g.t("Mark book")
 	if t != nil && m.leaf != leafCollect && m.leaf != leafAside {
-		title = t.Sheet.Title
+		title = g.t(t.Sheet.Title)
 	}
 	g.scene.Title = title
 	area := g.deskTitle(p, p.plain(), title)
@@ -65,7 +65,7 @@ func (g *Game) leafTabs() []ui.Widget {
 // bookLeaf is what lays out the leaf that is looked at, and the buttons below it.
 func (g *Game) bookLeaf(p *paper, t *book.Table) (body func(ui.Rect), foot []ui.Widget) {
 	m := &g.marks
-	back := ui.Widget{ID: "teacher", Label: g.t("Back to your sheets"), Face: g.t("Back"), Keys: "C"}
+	back := ui.Widget{ID: "teacher", Label: g.t("Back to your sheets"), Face: g.t("Back")}
 	switch {
 	case m.leaf == leafCollect:
 		return func(r ui.Rect) { g.layCollect(p, r) }, append([]ui.Widget{back}, g.collectFoot()...)
@@ -89,16 +89,16 @@ func (g *Game) bookLeaf(p *paper, t *book.Table) (body func(ui.Rect), foot []ui.
 		return func(r ui.Rect) { g.layGroups(p, r, t) }, foot
 	case leafFindings:
 		return func(r ui.Rect) { g.layFindings(p, r, t) }, append(foot,
-			ui.Widget{ID: "print", Label: g.t("Print the book of this sheet"), Face: g.t("Print")},
+			ui.Widget{ID: "print", Label: g.t("Print the book of this sheet"), Face: g.t("Print"), Disabled: t.Left > 0},
 			ui.Widget{ID: "close sheet", Label: g.t("Remove all slips of this sheet"), Face: g.t("Remove")})
 	}
 	if row := g.bookRow(t); row != nil {
 		return func(r ui.Rect) { g.layLearner(p, r, t, row) }, []ui.Widget{
-			{ID: "class", Label: g.t("Back to the class"), Face: g.t("Back"), Keys: "C"},
+			{ID: "class", Label: g.t("Back to the class"), Face: g.t("Back")},
 			{ID: "remove slip", Label: g.t("Remove this slip"), Face: g.t("Remove")}}
 	}
 	return func(r ui.Rect) { g.layClass(p, r, t) }, append(foot,
-		ui.Widget{ID: "csv", Label: g.t("Save as CSV, a line for each exercise"), Face: g.t("CSV")},
-		ui.Widget{ID: "wide", Label: g.t("Save as CSV, a line for each learner"), Face: g.t("Table")},
-		ui.Widget{ID: "print", Label: g.t("Print the book of this sheet"), Face: g.t("Print")})
+		ui.Widget{ID: "csv", Label: g.t("Save as CSV, a line for each exercise"), Face: "CSV", Disabled: t.Left > 0},
+		ui.Widget{ID: "wide", Label: g.t("Save as CSV, a line for each learner"), Face: g.t("Table"), Disabled: t.Left > 0},
+		ui.Widget{ID: "print", Label: g.t("Print the book of this sheet"), Face: g.t("Print"), Disabled: t.Left > 0})
 }

@@ -25,23 +25,23 @@ func (h *htmlPage) row(cell string, texts ...string) {
 
 // bookDocument is the book of a sheet on paper: findings, the class, the confusion
 // tables.
-func (g *Game) bookDocument(t *book.Table) string {
+func (g *Game) bookDocument(t *book.Table, rows []*book.Row) string {
 	h := &htmlPage{}
 	h.WriteString("<!DOCTYPE html>\n<html lang=\"" + g.lang.Tag + "\"><head><meta charset=\"utf-8\">\n")
-	h.tag("title", t.Sheet.Title)
+	h.tag("title", g.t(t.Sheet.Title))
 	h.WriteString("<style>body{font-family:sans-serif;color:#000;background:#fff;margin:1.5cm}table{border-collapse:collapse;margin:0 0 1em}th,td{border:1px solid #888;padding:.15em .5em;text-align:left}tr{break-inside:avoid}</style></head><body>\n")
-	h.tag("h1", t.Sheet.Title)
+	h.tag("h1", g.t(t.Sheet.Title))
 	for _, f := range t.Findings() {
 		h.tag("p", g.lang.In(f.Text))
 	}
 	h.tag("h2", g.t("The class"))
 	h.WriteString("<table>\n")
-	head := []string{g.t("Name"), g.t("Mean")}
+	head := []string{g.t("Learner"), g.t("Mean")}
 	for i := range t.Items {
 		head = append(head, g.t("%d", i+1))
 	}
 	h.row("th", append(head, g.t("Tries"), g.t("Minutes"))...)
-	for _, r := range t.View(g.marks.view) {
+	for _, r := range rows {
 		cells := []string{r.Entry.Slip.Name, g.rowMean(r)}
 		for i := range r.Cells {
 			cells = append(cells, g.cellText(&r.Cells[i], t.Items[i].Exercise))

@@ -54,7 +54,9 @@ func slipOf(sh *sheet.Sheet, name string, share float64, minute int64) *slip.Sli
 		panic(err)
 	}
 	for i := range s.Work {
-		unseeded(&s.Work[i])
+		if sh.Vary {
+			unseeded(&s.Work[i])
+		}
 	}
 	return s
 }

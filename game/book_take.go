@@ -8,7 +8,10 @@ import (
 
 // holdsSlips says whether slips, or sheets for the mark book, may be in a text.
 func (g *Game) holdsSlips(text string) bool {
-	return strings.Contains(text, "slip=") || g.page == bookPage && strings.Contains(text, "sheet=")
+	if g.page == bookPage && (strings.Contains(text, "sheet=") || strings.HasPrefix(text, "{") && !isProgress([]byte(text))) {
+		return true
+	}
+	return strings.Contains(text, "slip=")
 }
 
 // turnToBook opens the mark book where slips are collected.
@@ -33,6 +36,10 @@ func (g *Game) takeSlip(text string) { g.takeSlipText(text, "") }
 func (g *Game) takeSlipText(text, from string) {
 	g.turnToBook()
 	receipts := g.addSlips(text, from)
+	if s, ok := isSheet([]byte(text)); ok && len(receipts) == 0 {
+		receipts = g.openForBook(book.Receipt{Fate: book.ASheet, Sheet: s})
+		g.booked()
+	}
 	if len(receipts) == 0 {
 		g.tellNews(g.t("There is no slip in this text. Paste the whole link of a slip, or what is in its file."))
 		return
@@ -55,6 +62,7 @@ func (g *Game) takeSlipFiles(files []File) {
 			found := g.addSlips(string(f.Data), shortened(f.Name))
 			if s, ok := isSheet(f.Data); ok && len(found) == 0 {
 				found = g.openForBook(book.Receipt{Fate: book.ASheet, Sheet: s})
+				g.booked()
 			}
 			if len(found) == 0 {
 				g.tellNews(g.t("There is no slip in the file “%s”.", name))
@@ -109,17 +117,33 @@ func (g *Game) addSlips(text, from string) (receipts []book.Receipt) {
 		}
 		receipts = append(receipts, r)
 	}
-	since := map[*book.Entry]book.Receipt{} // what became of those whose sheet is here
-	for _, r := range g.openKnown() {
-		since[r.Entry] = r
-	}
-	for i, r := range receipts {
-		if known, ok := since[r.Entry]; ok && r.Fate == book.Waiting {
-			receipts[i] = known
-		}
-	}
+	receipts = since(receipts, g.openKnown())
 	if len(receipts) > 0 {
 		g.booked()
+	}
+	return receipts
+}
+
+// since has receipts of slips that waited say what became of them when their sheet was
+// opened. One that does not fit it has no entry any more; it is known by its name.
+func since(receipts, opened []book.Receipt) []book.Receipt {
+	taken, aside := map[*book.Entry]book.Receipt{}, map[string][]book.Receipt{}
+	for _, r := range opened {
+		if r.Entry != nil {
+			taken[r.Entry] = r
+		} else {
+			aside[r.Name] = append(aside[r.Name], r)
+		}
+	}
+	for i, r := range receipts {
+		if r.Fate != book.Waiting {
+			continue
+		}
+		if known, ok := taken[r.Entry]; ok {
+			receipts[i] = known
+		} else if here := aside[r.Name]; len(here) > 0 {
+			receipts[i], aside[r.Name] = here[0], here[1:]
+		}
 	}
 	return receipts
 }

@@ -19,29 +19,30 @@ type Game struct {
 	preferred []string // languages of the browser
 	lang      *words.Language
 
-	page    page
-	over    overlay
-	at      place
-	work    work
-	asking  asking
-	session session
-	bench   bench
-	sweep   sweep
-	playing playing
-	kept    progress
-	cabinet cabinet
-	marks   markBook
-	making  making
-	trial   trial
-	advised advised
-	heard   heard
-	giving  *sheet.Sheet // what is handed out
-	handout handout
-	naming  naming
-	slip    *slip.Slip // on its page; nil until it is made
-	coded   coded
-	large   bool          // the code fills the screen
-	spare   time.Duration // spent on an exercise, less than a second
+	page     page
+	over     overlay
+	at       place
+	work     work
+	asking   asking
+	session  session
+	bench    bench
+	sweep    sweep
+	playing  playing
+	kept     progress
+	cabinet  cabinet
+	marks    markBook
+	making   making
+	trial    trial
+	advised  advised
+	heard    heard
+	giving   *sheet.Sheet // what is handed out
+	handout  handout
+	printing *printing // what is being made for the printer; nil where nothing is
+	naming   naming
+	slip     *slip.Slip // on its page; nil until it is made
+	coded    coded
+	large    bool          // the code fills the screen
+	spare    time.Duration // spent on an exercise, less than a second
 
 	scanning scanning
 	taking   taking
@@ -135,6 +136,7 @@ func (g *Game) Update(in Input) {
 	}
 	g.prepare()
 	g.advise()
+	g.writePaper()
 	g.markSlips()
 }
 
@@ -177,8 +179,8 @@ func (g *Game) Revision() int { return g.revision }
 // Idle reports that nothing goes on: until a person does something the next
 // tick changes nothing.
 func (g *Game) Idle() bool {
-	return g.playing.what == silence && g.taking.soon == nil && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
-		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
+	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.printing == nil && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -210,6 +212,7 @@ func (g *Game) show(p page) {
 	g.stop()
 	g.work.mine.live, g.work.wanted.live = false, false // they are stale, and drawn still when they are seen again
 	g.sweep = sweep{}
+	g.printing = nil
 	g.dropRecording()
 	g.taking.soon = nil
 	if !p.ofRecording() {
@@ -217,6 +220,11 @@ func (g *Game) show(p page) {
 	}
 	if p == givePage && g.giving != nil && g.page != givePage {
 		g.handout = handout{from: g.page}
+	}
+	if p == bookPage && g.marks.book != nil {
+		if since := g.openKnown(); len(since) > 0 { // a sheet has come
+			defer g.tellNews(g.became(since))
+		}
 	}
 	g.page, g.opened, g.dirty, g.part, g.large, g.slip = p, g.in.Now, true, 0, false, nil
 	g.keep()

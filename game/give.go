@@ -69,9 +69,12 @@ func (g *Game) layGive(p *paper) {
 		h.text = g.giving.Title
 		h.rows = [][]ui.Widget{
 			append(sharing, ui.Widget{ID: "file", Label: g.t("Save as a file"), Face: g.t("File")}),
-			{{ID: "worksheet", Label: g.t("Print the worksheet"), Face: g.t("Worksheet")}, {ID: "key", Label: g.t("Print the answer key"), Face: g.t("Answer key")}},
+			g.paperButtons(),
 			back,
 		}
+	}
+	if g.large {
+		h.text = g.givenTitle()
 	}
 	h.body = func(p *paper, r ui.Rect) {
 		if g.giving != nil {
@@ -128,7 +131,7 @@ func (g *Game) actOnGiving(name string, n int, a ui.Action) bool {
 	case "taken":
 		g.giveBack()
 	case "earlier", "later":
-		g.handout.copied = false
+		g.handout.copied, g.printing = false, nil
 		return false
 	default:
 		return false

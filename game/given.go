@@ -87,9 +87,12 @@ func (g *Game) own() *given {
 // receive opens a sheet that has come, and keeps it.
 func (g *Game) receive(s *sheet.Sheet) {
 	g.endTrial()
+	print := s.Fingerprint()
+	if own := g.own(); own != nil && own.print == print && g.within() {
+		return // the page was loaded anew, with the link still in its address
+	}
 	g.leave()
 	g.session = session{}
-	print := s.Fingerprint()
 	i := slices.IndexFunc(g.kept.Given, func(x given) bool { return x.print == print })
 	said, dropped := "", ""
 	if i < 0 {
@@ -116,6 +119,15 @@ func (g *Game) receive(s *sheet.Sheet) {
 	if dropped != "" {
 		g.over = note
 	}
+}
+
+// within says whether the page belongs to the open sheet.
+func (g *Game) within() bool {
+	switch g.page {
+	case sheetPage, working, marked, showing, questionPage, answered, result, slipPage, namePage:
+		return !g.session.on
+	}
+	return false
 }
 
 // touched notes that the open sheet was used last.

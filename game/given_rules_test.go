@@ -332,3 +332,29 @@ func TestASheetComesAsAFile(t *testing.T) {
 		}
 	}
 }
+
+// A page that is loaded anew has the link in its address still: nothing is turned.
+func TestALinkThatIsFollowedAgainTurnsNoPage(t *testing.T) {
+	s := small(1)
+	p := newPlayerOf(t, sheet.Course())
+	p.given(s)
+	p.call("wren")
+	for _, step := range []struct {
+		press string
+		page  page
+	}{{"exercise 0", working}, {"hand in", marked}, {"contents", sheetPage}, {"slip", slipPage}} {
+		p.pressID(step.press)
+		p.reload()
+		p.given(s)
+		if p.game.page != step.page || p.game.over != noOverlay {
+			t.Errorf("after %s and a reload the page is %s", step.press, pageNames[p.game.page])
+		}
+	}
+	for _, press := range []string{"contents", "course"} {
+		p.pressID(press)
+	}
+	p.given(s)
+	if p.game.page != sheetPage || p.game.own() == nil {
+		t.Errorf("from the contents the link leads to %s", pageNames[p.game.page])
+	}
+}

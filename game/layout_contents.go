@@ -201,9 +201,15 @@ func (g *Game) laySheet(p *paper) {
 	}
 	g.layList(p, list, rows)
 	if own != nil {
-		p.buttons(row, ui.Widget{ID: "discard", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
-			ui.Widget{ID: "name it", Label: g.t("Your name"), Face: g.t("Name")},
-			ui.Widget{ID: "slip", Label: g.t("Hand in the slip"), Face: g.t("Slip")})
+		with := []ui.Widget{{ID: "discard", Label: g.t("Remove this sheet"), Face: g.t("Remove")},
+			{ID: "name it", Label: g.t("Your name"), Face: g.t("Name")},
+			{ID: "slip", Label: g.t("Hand in the slip"), Face: g.t("Slip")}}
+		for i := range with {
+			if p.wide && p.W >= 900 {
+				with[i].Face = ""
+			}
+		}
+		p.buttons(row, with...)
 	}
 	back := ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
 	if g.trial.on {

@@ -58,7 +58,7 @@ func (g *Game) layDesk(p *paper, d deskPage) {
 			if p.W < 600 && columns > 3 {
 				columns = 3
 			}
-			tabs, area = area.CutTop(rowsHeight(p, len(d.tabs), columns, finger), p.gap)
+			tabs, area = area.CutTop(rowsHeight(p, len(d.tabs), columns, finger), 2*p.gap)
 			g.layGrid(p, tabs, d.tabs, columns)
 		}
 		n := 3

@@ -44,7 +44,7 @@ func (g *Game) answerBlocks(p *paper, e *sheet.Exercise) []block {
 	return append(blocks,
 		g.field(p, ui.Widget{ID: "answer name", Label: g.t("Name of answer %d", item+1), Text: ui.Text{Value: a.Name, Most: longAnswer}}),
 		g.field(p, ui.Widget{ID: "cue", Label: g.t("Cue: what to listen for"), Text: ui.Text{Value: a.Cue, Most: longCue}}),
-		g.soundRow(p, ""),
+		g.soundRow(p),
 		g.row(p, ui.Widget{ID: "less item", Label: g.t("Remove this answer")}))
 }
 
@@ -57,14 +57,13 @@ func (g *Game) pairBlocks(p *paper, e *sheet.Exercise) []block {
 		return blocks
 	}
 	q := &e.Pairs[item]
-	return append(blocks,
+	blocks = append(blocks,
 		g.row(p,
 			ui.Widget{ID: "alike 0", Label: g.t("The same to the ear"), Face: g.t("The same"), On: q.Same},
 			ui.Widget{ID: "alike 1", Label: g.t("They differ"), On: !q.Same}),
 		g.field(p, ui.Widget{ID: "pair name", Label: g.t("What the two are"), Text: ui.Text{Value: q.Name, Most: longPair}}),
-		g.field(p, ui.Widget{ID: "why", Label: g.t("Why they sound so"), Text: ui.Text{Value: q.Why, Most: longText}}),
-		g.soundRow(p, ""),
-		g.soundRow(p, " 2"),
+		g.field(p, ui.Widget{ID: "why", Label: g.t("Why they sound so"), Text: ui.Text{Value: q.Why, Most: longText}}))
+	return append(append(blocks, g.pairRows(p)...),
 		g.row(p, ui.Widget{ID: "less item", Label: g.t("Remove this pair")}))
 }
 

@@ -79,25 +79,36 @@ func (g *Game) kindBlocks(p *paper, e *sheet.Exercise) []block {
 	if e.Kind == sheet.Name || e.Kind == sheet.Same {
 		return blocks
 	}
-	return append(blocks, g.soundRow(p, ""))
+	return append(blocks, g.soundRow(p))
 }
 
 // soundRow carries a sound between the exercise and the bench.
-func (g *Game) soundRow(p *paper, second string) block {
-	from, to := g.t("Take the sound from the bench"), g.t("Set the sound on the bench")
-	if second != "" {
-		from, to = g.t("Take the second sound from the bench"), g.t("Set the second sound on the bench")
-	}
+func (g *Game) soundRow(p *paper) block {
 	return g.row(p,
-		ui.Widget{ID: "from bench" + second, Label: from, Face: g.t("From the bench")},
-		ui.Widget{ID: "to bench" + second, Label: to, Face: g.t("To the bench")})
+		ui.Widget{ID: "from bench", Label: g.t("Take the sound from the bench"), Face: g.t("From the bench")},
+		ui.Widget{ID: "to bench", Label: g.t("Set the sound on the bench"), Face: g.t("To the bench")})
+}
+
+// pairRows do that with the two of a pair.
+func (g *Game) pairRows(p *paper) []block {
+	return []block{
+		g.row(p,
+			ui.Widget{ID: "from bench", Label: g.t("Take the first sound from the bench"), Face: g.t("First from bench")},
+			ui.Widget{ID: "to bench", Label: g.t("Set the first sound on the bench"), Face: g.t("First to bench")}),
+		g.row(p,
+			ui.Widget{ID: "from bench 2", Label: g.t("Take the second sound from the bench"), Face: g.t("Second from bench")},
+			ui.Widget{ID: "to bench 2", Label: g.t("Set the second sound on the bench"), Face: g.t("Second to bench")}),
+	}
 }
 
 // textBlocks are what is written of every exercise.
 func (g *Game) textBlocks(p *paper, e *sheet.Exercise) []block {
 	n := 2
-	if p.short || p.H < 640 || p.wide {
+	switch {
+	case p.short || p.H < 640:
 		n = 1
+	case p.H >= 800:
+		n = 3
 	}
 	return []block{
 		g.field(p, ui.Widget{ID: "title", Label: g.t("Title: a question"), Text: ui.Text{Value: e.Title, Most: longTitle}}),
@@ -170,9 +181,10 @@ func (g *Game) howBlocks(p *paper, s *sheet.Sheet, e *sheet.Exercise) []block {
 		blocks = append(blocks, g.grid(p, columns, picks...))
 	}
 	c := &e.Controls[item]
-	name := g.lang.Value(c.Label)
+	name, target := g.lang.Value(c.Label), c.Field().Format(c.Get(&e.Target))
 	blocks = append(blocks,
-		g.scale(p, "start", g.t("%s at the start", plainly(name)), g.endRuler(e, c, draft.Start)),
+		g.saying(p, g.t("%s of the target: %s.", plainly(name), target), Faint),
+		g.scale(p, "start", g.t("At the start"), g.endRuler(e, c, draft.Start)),
 		g.scale(p, "lowest", g.t("Least"), g.endRuler(e, c, draft.Lowest)),
 		g.scale(p, "highest", g.t("Most"), g.endRuler(e, c, draft.Highest)))
 	if s.Vary && e.Kind == sheet.Match {
@@ -180,7 +192,6 @@ func (g *Game) howBlocks(p *paper, s *sheet.Sheet, e *sheet.Exercise) []block {
 			g.scale(p, "drawn from", g.t("Targets from"), g.endRuler(e, c, draft.DrawnFrom)),
 			g.scale(p, "drawn to", g.t("Targets to"), g.endRuler(e, c, draft.DrawnTo)))
 	}
-	target := g.lang.Value(c.Field().Format(c.Get(&e.Target)))
 	return append(blocks, g.row(p, ui.Widget{ID: "away", Label: g.t("Move the start away from the target, %s", target), Face: g.t("Start away")}))
 }
 

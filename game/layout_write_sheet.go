@@ -81,11 +81,9 @@ func (g *Game) layLines(p *paper, d *deskPage, s *sheet.Sheet) {
 		if title == "" {
 			title = g.t("without a title")
 		}
-		row := ui.Widget{ID: numberedID("line", i), Label: g.t("%d. %s", i+1, plainly(title)), Plain: true, On: i == at, Note: g.kindName(e.Kind)}
+		row := ui.Widget{ID: numberedID("line", i), Label: g.t("%d. %s: %s", i+1, g.kindName(e.Kind), plainly(title)), Plain: true, On: i == at, Note: g.sign(i)}
 		if _, ok := draft.Missing(e); !ok {
-			row.Note += " …"
-		} else {
-			row.Note += g.sign(i)
+			row.Note = "…"
 		}
 		d.list = append(d.list, row)
 	}

@@ -18,13 +18,13 @@ func (g *Game) layTeacher(p *paper) {
 	d.list = []ui.Widget{}
 	for i, w := range c.Written {
 		s := w.Sheet()
-		row := ui.Widget{ID: numberedID("written", i), Label: g.sheetTitle(s), Plain: true, On: i == c.Desk.Sheet, Note: g.t("%d", len(s.Exercises))}
+		row := ui.Widget{ID: numberedID("written", i), Label: g.counted(s), Plain: true, On: i == c.Desk.Sheet}
 		if _, _, ok := w.Missing(); !ok {
-			row.Note += " …"
+			row.Note = "…"
 		}
 		d.list = append(d.list, row)
 	}
-	d.note = g.t("A number says how many exercises a sheet has; dots after it, that something is missing.")
+	d.note = g.t("The number says how many exercises a sheet has; red dots, that something is still missing.")
 	none := len(c.Written) == 0
 	if none {
 		d.note = g.t("Nothing is written yet. Set a sound on the bench and make an exercise of it, or begin a new sheet. What is written stays on this device until it is handed out.")
@@ -58,6 +58,11 @@ func (g *Game) sheetTitle(s *sheet.Sheet) string {
 	return s.Title
 }
 
+// counted is the title with how many exercises there are.
+func (g *Game) counted(s *sheet.Sheet) string {
+	return g.t("%s (%d)", plainly(g.sheetTitle(s)), len(s.Exercises))
+}
+
 // layMake asks what kind of exercise is made of the sound on the bench, and for which
 // sheet.
 func (g *Game) layMake(p *paper) {
@@ -70,8 +75,8 @@ func (g *Game) layMake(p *paper) {
 	d.list = []ui.Widget{{ID: "into 0", Label: g.t("On a new sheet"), Plain: true, On: g.making.into == 0}}
 	for i, w := range g.cabinet.Written {
 		d.list = append(d.list, ui.Widget{
-			ID: numberedID("into", i+1), Label: g.t("On: %s", plainly(g.sheetTitle(w.Sheet()))), Face: g.sheetTitle(w.Sheet()),
-			Plain: true, On: g.making.into == i+1, Note: g.t("%d", len(w.Sheet().Exercises)),
+			ID: numberedID("into", i+1), Label: g.t("On: %s", plainly(g.counted(w.Sheet()))), Face: g.counted(w.Sheet()),
+			Plain: true, On: g.making.into == i+1,
 		})
 	}
 	d.foot = []ui.Widget{
@@ -85,7 +90,7 @@ func (g *Game) layMake(p *paper) {
 func (g *Game) kindName(k sheet.Kind) string {
 	switch k {
 	case sheet.Name:
-		return g.t("Name")
+		return g.t("Name it")
 	case sheet.Same:
 		return g.t("Same or not")
 	case sheet.Limit:
@@ -100,7 +105,7 @@ func (g *Game) kindName(k sheet.Kind) string {
 func (g *Game) kindText(k sheet.Kind) string {
 	switch k {
 	case sheet.Name:
-		return g.t("Name: a sound is played, and the learner says which of two to six answers it is.")
+		return g.t("Name it: a sound is played, and the learner says which of two to six answers it is.")
 	case sheet.Same:
 		return g.t("Same or not: two sounds are played, and the learner says whether they sound the same.")
 	case sheet.Limit:

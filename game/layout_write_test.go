@@ -81,6 +81,7 @@ func writingPages(g *Game, look func(name string)) {
 		press(fmt.Sprintf("of %d", i))
 		look(fmt.Sprintf("make %d", i))
 	}
+	press("teacher")
 	press("write")
 	for part := range 2 {
 		press(fmt.Sprintf("side %d", part))

@@ -93,7 +93,15 @@ func (g *Game) actOnWriting(name string, n int, a ui.Action) bool {
 	case "untry":
 		g.untry()
 	default:
-		return g.actOnSheets(name, n) || g.actOnWritten(name, n, a) || g.actOnDraft(name, n, a)
+		switch g.page { // other pages have names of their own
+		case teacherPage:
+			return g.actOnSheets(name, n)
+		case writePage, draftPage:
+			return g.actOnWritten(name, n, a) || g.actOnDraft(name, n, a)
+		case benchPage:
+			return (name == "draft" || name == "bring") && g.actOnDraft(name, n, a)
+		}
+		return false
 	}
 	g.dirty = true
 	return true

@@ -155,9 +155,9 @@ func (g *Game) sign(i int) string {
 	}
 	switch found[0].Weight {
 	case advice.Mistake:
-		return " !!"
+		return "!!"
 	case advice.Warning:
-		return " !"
+		return "!"
 	}
 	return ""
 }

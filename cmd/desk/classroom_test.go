@@ -3,7 +3,10 @@ package main
 import (
 	"fmt"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"partialcredit/game/ask"
@@ -106,5 +109,24 @@ func TestTheClassIsOne(t *testing.T) {
 	}
 	if len(targets) < 10 {
 		t.Errorf("%d targets for 20 learners", len(targets))
+	}
+}
+
+// BenchmarkTallyOfAThousand is a class of 1,000 slips, each a file, on a sheet that varies: wanted
+// under 60 s on two cores (issue 5).
+//
+//	go test -run XXX -bench TallyOfAThousand -benchtime 1x -timeout 20m ./cmd/desk
+func BenchmarkTallyOfAThousand(b *testing.B) {
+	sh, folder := classSheet(b, tenExercises...), b.TempDir()
+	for i, s := range class(sh, 1000, 1) {
+		if err := os.WriteFile(filepath.Join(folder, fmt.Sprintf("%04d.txt", i)), []byte(s.Fragment()), 0o644); err != nil {
+			b.Fatal(err)
+		}
+	}
+	for b.Loop() {
+		code, out, problems := deskSays("", "tally", folder, "-sheet", sh.Fragment())
+		if code != 0 || !strings.Contains(out, "Learners: 1000.") {
+			b.Fatalf("exit status %d: %s", code, problems)
+		}
 	}
 }

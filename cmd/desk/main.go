@@ -33,6 +33,7 @@ var teaching = []command{
 	serveCommand,
 	checkCommand,
 	linkCommand,
+	paperCommand,
 	renderCommand,
 	drawCommand,
 	markCommand,

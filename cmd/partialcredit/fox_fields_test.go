@@ -38,5 +38,5 @@ func TestFirefoxWritesText(t *testing.T) {
 		t.Errorf("on paper the text is %q", colour)
 	}
 	f.Press("c")
-	f.Wait(`document.querySelector('`+widget("sheet 0")+`')`, 5*time.Second)
+	f.Wait(`document.querySelector('`+widget("slip")+`')`, 5*time.Second)
 }

@@ -222,12 +222,12 @@ func TestRangesStayInOrder(t *testing.T) {
 		v    float64
 		want [3]float64 // min, start, max
 	}{
-		{draft.Lowest, 0.1, [3]float64{0.1, 0.5, 0.97}},
-		{draft.Lowest, 0.4, [3]float64{0.2, 0.5, 0.97}}, // the target is 0.2
+		{draft.Lowest, 0.1, [3]float64{0.1, 0.5, 0.5}},
+		{draft.Lowest, 0.4, [3]float64{0.2, 0.5, 0.5}}, // the target is 0.2
 		{draft.Highest, 0.1, [3]float64{0.03, 0.2, 0.2}},
 		{draft.Highest, 0.3, [3]float64{0.03, 0.3, 0.3}},
-		{draft.Start, 2, [3]float64{0.03, 0.97, 0.97}},
-		{draft.Start, 0.1234567, [3]float64{0.03, 0.124, 0.97}}, // to a fine step, 0.002
+		{draft.Start, 2, [3]float64{0.03, 0.5, 0.5}},
+		{draft.Start, 0.1234567, [3]float64{0.03, 0.124, 0.5}}, // to a fine step, 0.002
 	} {
 		d := draft.New(sheet.Sheet{Title: "T"})
 		d.Add(-1, draft.Make(sheet.Match, pulse(0.2)))

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"slices"
+	"strings"
 
 	"partialcredit/game/mark"
 	"partialcredit/game/sheet"
@@ -59,20 +60,23 @@ func steps(c *sheet.Control, target synth.Sound, v float64) float64 {
 	return mark.Apart(target, s)
 }
 
-// Control is a control of a field for a target: over all of the field's range, from a
-// start that is plainly not the target.
+// Control is a control of a field for a target: over all of the field's range of which
+// each value is heard once, from a start that is plainly not the target.
 func Control(f *synth.Field, target synth.Sound) sheet.Control {
 	c := sheet.FieldControl(f)
 	if v := c.Get(&target); v > c.Max || v < c.Min {
 		c.Max, c.Min = max(c.Max, v), min(c.Min, v)
 	}
+	if strings.HasSuffix(f.Name, ".duty") && f.Name != "lfo.duty" && c.Get(&target) <= 0.5 {
+		c.Max = 0.5 // beyond it everything is heard a second time (hearing.md 1.7)
+	}
 	c.Start = Away(&c, target)
 	return c
 }
 
-// plainly is how many steps from the target a start is heard to differ by anyone, at
-// the mildest strictness too (design choice: half the marks of a beginner are gone).
-const plainly = 28
+// plainly is how many steps from the target a start is heard to differ by anyone
+// (design choice: four of a beginner's).
+const plainly = 16
 
 // Away is a start in the range of a control that is far from the target: the field's
 // default where that is, else the end of the range that is further.

@@ -14,6 +14,8 @@ type Options struct {
 	Title  string // written over the picture; none where empty
 	About  string // what is seen, for people who cannot see it
 	Words  Words
+	Pencil bool // a sound that is alone is drawn as the target is: dashed, with open circles
+	Inset  bool // among text that says what it is: no heading, and little room around
 }
 
 // A Size is how large a picture is. Unit is how long a CSS pixel of the app is in it: lines, dots,

@@ -26,6 +26,8 @@ type page struct {
 	square float64 // pixels, a whole number
 	text   float64 // size of text
 	body   Box     // what is left for the picture, in whole squares
+	pencil bool    // what is alone is the target
+	inset  bool
 }
 
 // newPage lays out the sheet: squares, and the title. name is the picture's where it has no title.
@@ -33,7 +35,7 @@ func newPage(o Options, name string) *page {
 	size := o.Size.whole()
 	p := &page{
 		Drawing: &Drawing{W: size.W, H: size.H, Name: o.Title, About: o.About},
-		words:   o.Words.whole(), c: o.Ground.palette(),
+		words:   o.Words.whole(), c: o.Ground.palette(), pencil: o.Pencil, inset: o.Inset,
 		square: max(4, math.Round(squareSide*size.Unit)), text: max(11, textSize*size.Unit),
 	}
 	p.u = p.square / squareSide
@@ -41,6 +43,9 @@ func newPage(o Options, name string) *page {
 		p.Name = name
 	}
 	pad := 2 * p.square
+	if o.Inset {
+		pad = p.square / 2
+	}
 	w, h := float64(p.W), float64(p.H)
 	top := pad
 	title := titleSize * p.u
@@ -138,7 +143,7 @@ func width(text string, size float64) float64 {
 // heading writes what a part of the picture is, and who is who where there are two sounds. It returns
 // what is left below.
 func (p *page) heading(b Box, name string, both bool) Box {
-	if name == "" && !both {
+	if name == "" && !both || p.inset {
 		return b
 	}
 	base := b.Y + 0.9*p.text

@@ -33,6 +33,9 @@ func (p *page) partials(b Box, yours Signal, target *Signal) {
 	}
 	a := p.levels(b, hz, rate, mine, wanted)
 	p.scale(b, a)
+	if target == nil && p.pencil {
+		mine, wanted = nil, mine
+	}
 	p.stems(a, mine, wanted)
 }
 

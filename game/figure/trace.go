@@ -84,7 +84,11 @@ func (p *page) trace(b Box, yours Signal, target *Signal) {
 		}
 	}
 	if points := yours.wave(b, seconds*yours.Rate, lead, zero, scale*gainYours, column); len(points) > 1 {
-		p.line(p.c.yours, inkWidth, points...)
+		if target == nil && p.pencil {
+			p.dashed(p.c.target, pencil, points...)
+		} else {
+			p.line(p.c.yours, inkWidth, points...)
+		}
 	}
 	if row > 0 && clock.Hz > 0 {
 		p.period(b, lead, base, clock)
