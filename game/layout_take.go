@@ -176,7 +176,7 @@ func (g *Game) takenFrame(p *paper) frame {
 		title: g.t("The recording"), task: task, middle: g.layMarks, across: true,
 		listening: g.listenTo(g.t("Target"), g.t("Yours")),
 		back:      g.takeBack(),
-		onward:    []ui.Widget{{ID: "another", Label: g.t("Another recording"), Face: g.t("Another")}, {ID: "set on", Label: g.t("Go on setting it"), Face: g.t("Set on"), Primary: true, Keys: "A"}},
+		onward:    []ui.Widget{{ID: "another", Label: g.t("Another recording"), Face: g.t("Another")}, {ID: "set on", Label: g.t("Go on setting it"), Face: g.t("Go on"), Primary: true, Keys: "A"}},
 	}
 	if g.taking.answers {
 		f.title = g.numbered()
