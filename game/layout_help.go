@@ -3,6 +3,7 @@ package game
 import (
 	"partialcredit/game/ask"
 	"partialcredit/game/sheet"
+	"partialcredit/game/slip"
 	"partialcredit/game/ui"
 	"partialcredit/synth"
 )
@@ -19,8 +20,12 @@ func (g *Game) helpParts() []helpPart {
 		{g.t("The kinds of exercise"), g.t("Match: set the rulers until your sound is like the target, hand it in, read what differed. Name: say which of the answers sounds. Same or different: trust your ears, not the pictures. Limit: three sounds, one is different; two right answers make it harder, one wrong one easier, until your limit is found."), g.layExampleRun},
 		{g.t("Marks"), g.t("In a match, marks count just-noticeable steps: seven steps off leave half of them. In namings and comparisons guessing earns nothing: half right of two answers is no marks. A limit has no marks; it is yours, and goes into your progress."), nil},
 		{g.t("Rulers and keys"), g.t("Drag along a ruler; move the finger away from it to go finer; touch twice to go back to the start. The plus and minus signs and the arrow keys step it, with Shift by a fine step; Home and End go to the ends. Keys: T target, Y yours or play, I in turn, H hand in, L listen, 1 to 6 answer, N next, A again, S sweep, M slow motion, C back, Escape stops the sound."), nil},
-		{g.t("The bench"), g.t("Free play with every control of the voice. The sweep moves the ruler that was set last, there and back, while your hands are free. Slow motion shows the note twenty times slower, so that you see what a modulation does. The link holds the sound itself: send it to anyone."), nil},
+		{g.t("The bench"), g.t("Free play with every control of the voice. The sweep moves the ruler that was set last, there and back, while your hands are free. Slow motion shows the note twenty times slower, so that you see what a modulation does. Link gives a link that holds the sound itself, and a code of it to scan: copy it, share it, or show it."), nil},
 		{g.t("Practice and progress"), g.t("What you missed comes back the same day, then after 1, 3, 5 and 10 days. What you confuse comes side by side. A set lasts eight to ten minutes; then rest your ears. Progress draws your marks, your confusions and your limits. Export it to a file to take it to another device."), g.layExampleTable},
+		{g.t("Names, slips and links"), g.t("A sheet that came by a link or a code stands in the contents under “From links”, and works without a network. Write a nickname that your teacher knows, not your full name, and the same one every time. Slip shows what to hand in: its code, or a link or a file that you send. It holds that name, your answers, times and replays."), g.layExampleSlip},
+		{g.t("For the teacher: a sheet"), g.t("Set a sound on the bench and touch Exercise: what is asked, and on which sheet. Choose what the learner may set; set the ranges, and that which targets are drawn from for each name; write title, task and what to know. Read the advice, try it out, and hand out the sheet: as a link, a code, a file, or on paper with its answer key."), nil},
+		{g.t("For the teacher: the class"), g.t("Collect slips in the mark book: scan their codes, open their files, or paste what came by mail. Marks are made anew from the answers. The book shows the class, which exercise was too hard and which separates the class, and what is confused; it saves tables and prints. All of it stays on your device: save the slips to a file, too."), g.layExampleTable},
+		{g.t("Recordings"), g.t("Recording takes one note of an instrument, held for a second or two, from a WAV file, a microphone or a line input. Match it on the bench, or answer a match with it. It is drawn and marked like any sound, and gone when you leave the page. Do not record people without asking them."), nil},
 		{g.t("Your ears"), g.t("Start quiet and keep the level comfortable. For all listening of a week, WHO and ITU (H.870) name 80 dB(A) for 40 hours for adults and 75 dB(A) for 40 hours for children; NIOSH names 85 dB(A) for 8 hours of a working day; 3 dB more halves the time. This page cannot measure what reaches your ear. If your ears ring or sounds seem dull, stop and rest; if it does not pass, ask a doctor. The rules of your school or country come first."), nil},
 		{g.t("Your eyes"), g.t("Nothing on the page flashes. Pictures move only while something sounds or you move it; where your device asks for less motion, they move less. Look switches between paper and blackboard; high contrast follows your device."), nil},
 		{g.t("Private and offline"), g.t("Nothing leaves this device unless you send it. There are no accounts and no cookies. After the first visit the page works without a network, and can be installed from the browser's menu. A new version waits until you touch Update. Erase, under Progress, takes everything off this device."), nil},
@@ -102,6 +107,16 @@ func (g *Game) layExampleRun(p *paper, r ui.Rect) {
 	}
 	g.layRun(p, r, e, &run)
 }
+
+// layExampleSlip draws the code of an invented slip.
+func (g *Game) layExampleSlip(p *paper, r ui.Rect) {
+	r.W = min(r.W, r.H)
+	if c, _ := g.codeOf(g.in.Address + "#" + exampleSlip.Fragment()); c.Size > 0 {
+		p.Code = &Code{Rect: r, Code: c}
+	}
+}
+
+var exampleSlip = &slip.Slip{Version: slip.Version, Name: "Wren", Title: "Pulses", Sheet: "0", Work: []slip.Work{}}
 
 // layExampleTable draws an invented table: shapes of which two are confused.
 func (g *Game) layExampleTable(p *paper, r ui.Rect) {
