@@ -214,8 +214,8 @@ func (t Theme) next() Theme {
 // shortcuts are the keys that press a button wherever the focus is: the first of
 // the widgets that is on the screen.
 var shortcuts = map[string][]string{
-	"t": {"target"}, "y": {"yours"}, "i": {"turn"}, "u": {"uncover"}, "h": {"hand in"}, "a": {"again"},
-	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course", "untry"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
+	"t": {"target"}, "y": {"yours"}, "i": {"turn"}, "u": {"uncover"}, "h": {"hand in", "mark take", "answer take"}, "a": {"again", "set on"},
+	"n": {"next", "proceed", "go on", "begin"}, "c": {"contents", "course", "untry", "back to it"}, "l": {"listen"}, "s": {"sweep"}, "m": {"slow"},
 	"1": {"answer 0"}, "2": {"answer 1"}, "3": {"answer 2"}, "4": {"answer 3"}, "5": {"answer 4"}, "6": {"answer 5"},
 }
 

@@ -12,7 +12,7 @@ import (
 func (g *Game) layClass(p *paper, r ui.Rect, t *book.Table) {
 	m := &g.marks
 	rows := t.View(m.view)
-	cell := 3.2 * p.body
+	cell := max(3.2*p.body, min(6*p.body, 0.65*r.W/float64(len(t.Items)+1))) // a limit has its unit where there is room
 	name, cells := r.W, 0
 	if r.W >= 340 {
 		name = max(9*p.body, 0.3*r.W)

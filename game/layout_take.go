@@ -85,9 +85,9 @@ const meterFloor = -60
 func (g *Game) takeBack() ui.Widget {
 	switch g.taking.from {
 	case working:
-		return ui.Widget{ID: numberedID("exercise", g.at.exercise), Label: g.t("Back to the exercise"), Face: g.t("Back"), Keys: "C"}
+		return ui.Widget{ID: numberedID("exercise", g.at.exercise), Label: g.t("Back to the exercise"), Face: g.t("Back")}
 	case benchPage:
-		return ui.Widget{ID: "bench", Label: g.t("Back to the bench"), Face: g.t("Back"), Keys: "C"}
+		return ui.Widget{ID: "bench", Label: g.t("Back to the bench"), Face: g.t("Back")}
 	}
 	return ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"}
 }
@@ -118,7 +118,7 @@ func (g *Game) foundFrame() frame {
 	}
 	var text string
 	matched := ui.Widget{ID: "beside", Label: g.t("Match it on the bench"), Face: g.t("Match it")}
-	answer := ui.Widget{ID: "answer take", Label: g.t("Hand it in to exercise %s", g.exerciseLabel(g.at.exercise)), Face: g.t("Hand in")}
+	answer := ui.Widget{ID: "answer take", Label: g.t("Hand it in to exercise %s", g.exerciseLabel(g.at.exercise)), Face: g.t("Hand in"), Keys: "H"}
 	switch {
 	case g.taking.answers:
 		answer.Primary = true
@@ -138,7 +138,7 @@ func (g *Game) foundFrame() frame {
 	if g.taking.soon != nil {
 		text, f.onward, f.listening = g.taking.waits, nil, nil
 	}
-	text = strings.TrimSpace(text + " " + g.t("It is gone when you leave."))
+	text = strings.TrimSpace(text + " " + g.t("The recording is gone when you leave."))
 	f.middle = func(p *paper, r ui.Rect) {
 		g.scene.Body += " " + text
 		p.paragraph(r, text, p.body, false, Black)
@@ -176,7 +176,7 @@ func (g *Game) takenFrame(p *paper) frame {
 		title: g.t("The recording"), task: task, middle: g.layMarks, across: true,
 		listening: g.listenTo(g.t("Target"), g.t("Yours")),
 		back:      g.takeBack(),
-		onward:    []ui.Widget{{ID: "another", Label: g.t("Another recording"), Face: g.t("Another")}, {ID: "set on", Label: g.t("Go on setting it"), Face: g.t("Set on"), Primary: true, Keys: "A"}},
+		onward:    []ui.Widget{{ID: "another", Label: g.t("Another recording"), Face: g.t("Another")}, {ID: "set on", Label: g.t("Go on setting it"), Face: g.t("Go on"), Primary: true, Keys: "A"}},
 	}
 	if g.taking.answers {
 		f.title = g.numbered()

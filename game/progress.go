@@ -21,10 +21,10 @@ type progress struct {
 
 	Volume   float64 `json:"volume"` // of the ruler, 0 to 1
 	Theme    Theme   `json:"theme"`
-	Language string  `json:"language"` // BCP 47; the browser's choice where empty
-	Keyless  bool    `json:"keyless"`  // letters press no buttons
-	Hinted   bool    `json:"hinted"`   // the hint on the volume was seen
-	Name     string  `json:"name"`     // that was written last, to stand on slips
+	Language string  `json:"language"`       // BCP 47; the browser's choice where empty
+	Keyless  bool    `json:"keyless"`        // letters press no buttons
+	Hinted   bool    `json:"hinted"`         // the hint on the volume was seen
+	Name     string  `json:"name,omitempty"` // that was written last, to stand on slips
 
 	Marks    map[string]record              `json:"marks"`           // by the id of the exercise
 	History  []handIn                       `json:"history"`         // the oldest first

@@ -74,7 +74,7 @@ func (k Kept) json() string {
 
 // script leaves the progress on the device before the page first loads.
 func (k Kept) script() string {
-	return fmt.Sprintf(`if (!localStorage.getItem("partialcredit.progress")) localStorage.setItem("partialcredit.progress", %q);`, k.json())
+	return fmt.Sprintf(`if (origin !== "null" && !localStorage.getItem("partialcredit.progress")) localStorage.setItem("partialcredit.progress", %q);`, k.json())
 }
 
 // scene lays out natively what a screen shows: where things stand that the page's DOM does not name.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"partialcredit/game/link"
 	"partialcredit/game/slip"
 )
 
@@ -23,6 +24,10 @@ func TestWhatBecomesOfSlips(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"one", fragment, "taken"},
 		{"a link", "https://example.org/app/#" + fragment, "taken"},
+		{"from a code", "https://example.org/app/#" + link.ForCode(fragment), "taken"},
+		{"from a code and a link", link.ForCode(fragment) + "\n" + fragment, "taken double"},
+		{"at the end of a sentence", "Mine is " + fragment + ". Or: " + link.ForCode(fragment) + ": thanks", "taken double"},
+		{"the sheet's code", link.ForCode(sh.Fragment()), "sheet"},
 		{"the same twice", fragment + "\n\n" + "#" + fragment, "taken double"},
 		{"many", strings.Join([]string{fragment, testSlip(sh, "Owl", 1, 0.2, 3).Fragment(), "words between", later.Fragment()}, "\r\n"), "taken taken newer"},
 		{"the later one first", later.Fragment() + " " + fragment, "taken older"},

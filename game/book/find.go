@@ -93,7 +93,7 @@ func gather(kind link.Kind, text string) found {
 	for n := 0; n <= mostLines && fragment.Len() <= link.MostFragment; n++ {
 		piece, after, more := chunk(rest)
 		fragment.WriteString(piece)
-		f := read(kind, fragment.String())
+		f := read(kind, strings.TrimRight(fragment.String(), parting)) // a sentence may end with a link
 		if f.err == nil || errors.Is(f.err, slip.ErrNewer) || errors.Is(f.err, link.ErrNewer) {
 			return f
 		}
@@ -108,11 +108,14 @@ func gather(kind link.Kind, text string) found {
 	return first
 }
 
+// parting are the signs of which one stands behind the version: the second in codes.
+const parting = ".:"
+
 // chunk is what of a link stands at the beginning of a text, and what follows where the
 // link may go on in the next line.
 func chunk(text string) (piece, after string, more bool) {
 	n := 0
-	for n < len(text) && (packed(text[n]) || text[n] == '.') {
+	for n < len(text) && (packed(text[n]) || strings.IndexByte(parting, text[n]) >= 0) {
 		n++
 	}
 	piece, after = text[:n], strings.TrimPrefix(text[n:], "=")

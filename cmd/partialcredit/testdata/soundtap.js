@@ -79,6 +79,9 @@
     });
     taps.set(context, tap);
     current = tap;
+    context.addEventListener('statechange', function () { // the app has a second context while it records
+      if (context.state === 'closed' && current === tap) current = Array.from(taps.values()).reverse().find(t => t.context.state !== 'closed') || tap;
+    });
     return tap;
   }
 
