@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"partialcredit/game/plot"
 )
@@ -157,8 +158,8 @@ func escape(s string) string {
 		case r == '\t', r == '\n', r == '\r':
 			return ' '
 		case r < ' ', r == 0xFFFE, r == 0xFFFF:
-			return 0xFFFD
+			return utf8.RuneError
 		}
 		return r
-	}, strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(strings.ToValidUTF8(s, "\uFFFD")))
+	}, strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(strings.ToValidUTF8(s, string(utf8.RuneError))))
 }
