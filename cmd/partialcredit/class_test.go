@@ -83,6 +83,7 @@ func TestAClassWithoutAServer(t *testing.T) {
 		tablet.comes("Otter")
 		shown[1] = tablet.works(given, "Otter", -0.1, map[int]bool{1: true})
 		slips[1] = tablet.codeShown()
+		audit(tablet.Page, "a slip")
 	})
 	if t.Failed() {
 		return
@@ -109,6 +110,7 @@ func TestAClassWithoutAServer(t *testing.T) {
 		table = teacher.savesTable()
 	}
 	teacher.step(t, "the mark book is read", read)
+	audit(teacher.Page, "a class in the mark book")
 	first, firstTable := book, table
 
 	for i, of := range []int{1, 0} {
