@@ -11,8 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"unicode/utf8"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"

@@ -1,6 +1,9 @@
 package worksheet
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 var signs = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
@@ -15,7 +18,7 @@ func escape(s string) string {
 			return 0xFFFD
 		}
 		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
+	}, strings.ToValidUTF8(s, string(utf8.RuneError)))
 	return signs.Replace(s)
 }
 
