@@ -145,12 +145,13 @@ func (g *Game) layRow(p *paper, r ui.Rect, t *book.Table, row *book.Row, n int, 
 // rowMean is the mean of a learner's best marks.
 func (g *Game) rowMean(row *book.Row) string { return wholeMarks(row.Best) }
 
-// wholeMarks writes marks; a dash where there are none.
+// wholeMarks writes marks as the learner saw them: 100 only for all; a dash where there
+// are none.
 func wholeMarks(v float64) string {
 	if math.IsNaN(v) {
 		return "–"
 	}
-	return wholeNumber(v)
+	return wholeNumber(math.Floor(v + 0.05))
 }
 
 // cellText is what a learner reached in an exercise: best marks, or a limit.

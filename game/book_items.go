@@ -42,7 +42,6 @@ func (g *Game) layItems(p *paper, r ui.Rect, t *book.Table) {
 	d := deskPage{}
 	for i := range t.Items {
 		said := g.itemText(i, &t.Items[i])
-		g.scene.Body += said + " "
 		d.stack = append(d.stack, g.saying(p, said, Black))
 	}
 	g.layStack(p, below, d)
@@ -104,7 +103,6 @@ func (g *Game) layFindings(p *paper, r ui.Rect, t *book.Table) {
 	d := deskPage{}
 	for _, f := range t.Findings() {
 		said := g.lang.In(f.Text)
-		g.scene.Body += said + " "
 		d.stack = append(d.stack, g.saying(p, said, Black))
 	}
 	g.layStack(p, r, d)

@@ -10,7 +10,6 @@ func (g *Game) layLearner(p *paper, r ui.Rect, t *book.Table, row *book.Row) {
 	e := row.Entry
 	d := deskPage{}
 	say := func(s string, ink Ink) {
-		g.scene.Body += s + " "
 		d.stack = append(d.stack, g.saying(p, s, ink))
 	}
 	say(g.t("%s. Handed in: %s UTC.", plainly(e.Slip.Name), plainly(e.When())), Black)

@@ -95,6 +95,9 @@ func (g *Game) layGive(p *paper) {
 func (g *Game) layChoice(p *paper, r ui.Rect) (rest ui.Rect) {
 	n := len(g.giving.Exercises)
 	said := g.t("The whole sheet: %d exercises.", n)
+	if n == 1 {
+		said = g.t("The whole sheet: one exercise.")
+	}
 	if g.part > 0 {
 		said = g.t("Only exercise %d: %s", g.part, plainly(g.giving.Exercises[g.part-1].Title))
 	}

@@ -158,6 +158,12 @@ func TestAudit(t *testing.T) {
 			{[]string{"view 2"}, "export", "the limits"},
 			{[]string{"erase"}, "erase all", "the question before erasing"},
 			{[]string{"keep", "course", "help"}, "letters", "the help"},
+			{[]string{"course", "teacher"}, "new sheet", "the teacher's sheets"},
+			{[]string{"new sheet"}, "vary", "a sheet that is written"},
+			{[]string{"side 0", "add"}, "tab 4", "an exercise that is written"},
+			{[]string{"tab 1"}, "suggest", "its texts"},
+			{[]string{"sheet page", "teacher", "book"}, "leaf 5", "the mark book"},
+			{[]string{"teacher", "course", "bench", "link"}, "copy", "a sound that is handed out"},
 		} {
 			for _, id := range tt.press {
 				l.press(id)

@@ -29,10 +29,11 @@ const (
 
 var classTexts = []string{"How wide is this pulse?", "Set the duty until yours is as thin as the target.", "The narrower, the thinner: “nasal”, some say."}
 
-// uses presses a button with the mouse or a finger, once it is there.
+// uses presses a button with the mouse or a finger, once it is there and stands still.
 func (l *learner) uses(id string) {
 	l.t.Helper()
 	l.awaits(id)
+	l.settle()
 	if at := l.Middle(widget(id)); l.keyboard {
 		l.Click(at)
 	} else {
@@ -79,6 +80,15 @@ func (l *learner) bench(part, control int, name string, v float64) {
 	if got, want := l.attribute(id, "aria-valuetext"), f.Format(v); got != want {
 		l.t.Errorf("on the bench %s is %q, want %q", name, got, want)
 	}
+}
+
+// dump logs what the page shows, for whoever looks into a failure.
+func (l *learner) dump() {
+	var all string
+	if err := l.eval(`[...document.querySelectorAll("#mirror h1, #mirror p, #mirror [role=status], [data-widget]")].map(e => (e.dataset.widget || e.tagName) + (e.disabled ? " (off)" : "") + ": " + (e.value || e.textContent)).join("\n")`, &all); err == nil {
+		l.t.Logf("the page shows\n%s", all)
+	}
+	l.Screenshot(fmt.Sprintf("class, %v.png", l.keyboard))
 }
 
 // body is what the page says beside its widgets.
@@ -240,6 +250,7 @@ func (l *learner) works(s *sheet.Sheet, name string, beside float64, wrong map[i
 		}
 		run.Answer(naming, answer)
 		l.uses("proceed")
+		l.Wait(`!document.querySelector('`+widget("proceed")+`')`, limit)
 	}
 	l.awaits("again")
 	l.uses("contents")

@@ -56,10 +56,10 @@ func TestTabReachesEverything(t *testing.T) {
 			t.Errorf("on the page of %s Shift and Tab come back to %q, want %q", page, last, got[len(got)-1])
 		}
 	}
-	check("work", "control 0", "control 1", "target", "yours", "turn", "contents", "uncover", "hand in")
+	check("work", "control 0", "control 1", "target", "yours", "turn", "record answer", "contents", "uncover", "hand in")
 	l.Press("u")
 	l.settle()
-	check("work, uncovered", "control 0", "control 1", "target", "yours", "turn", "contents", "hand in")
+	check("work, uncovered", "control 0", "control 1", "target", "yours", "turn", "record answer", "contents", "hand in")
 	l.Press("h")
 	l.Wait(`document.querySelector('`+widget("next")+`')`, limit)
 	check("marks", "target", "yours", "turn", "contents", "again", "next")
@@ -76,7 +76,7 @@ func TestTabReachesEverything(t *testing.T) {
 	check("a sheet", append(numbered("exercise", len(sheets[in].Exercises)), "course", "go on")...)
 	l.Press("c")
 	l.shows("theme")
-	check("contents", slices.Concat([]string{"practice", "bench", "progress", "help"}, numbered("sheet", len(sheets)), []string{"volume", "theme", "language"})...)
+	check("contents", slices.Concat([]string{"practice", "bench", "recording", "progress", "help", "teacher"}, numbered("sheet", len(sheets)), []string{"volume", "theme", "language"})...)
 }
 
 func TestKeysOnARuler(t *testing.T) {

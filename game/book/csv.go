@@ -113,16 +113,21 @@ func (w *csv) field(s string) *csv {
 	return w
 }
 
-// formula is what a cell must not begin with (OWASP, CSV Injection: = + - @, tab, line
-// ends, and the full-width forms of the first four).
-const formula = "=+-@\t\r\n＝＋－＠"
+// formula says whether a cell that begins so is taken for a formula (OWASP, CSV Injection:
+// = + - @, tab, line ends, and the full-width forms of the first four, which lie 0xFEE0
+// above them in Unicode).
+func formula(r rune) bool {
+	const toFullWidth = 0xFEE0
+	return r == '\t' || r == '\r' || r == '\n' ||
+		strings.ContainsRune("=+-@", r) || r > toFullWidth && strings.ContainsRune("=+-@", r-toFullWidth)
+}
 
 // text writes a text. Semicolons are quoted too: some spreadsheets part fields at them.
 func (w *csv) text(s string) *csv {
 	if s == "" {
 		return w.field("")
 	}
-	if strings.ContainsAny(firstRune(strings.TrimLeft(s, " ")), formula) {
+	if formula(firstRune(strings.TrimLeft(s, " "))) {
 		s = "'" + s
 	}
 	if strings.ContainsAny(s, "\",;\r\n\t'") || s[0] == ' ' || s[len(s)-1] == ' ' {
@@ -131,11 +136,11 @@ func (w *csv) text(s string) *csv {
 	return w.field(s)
 }
 
-func firstRune(s string) string {
+func firstRune(s string) rune {
 	for _, r := range s {
-		return string(r)
+		return r
 	}
-	return ""
+	return 0
 }
 
 // number writes a number with so many decimals; nothing for NaN.

@@ -1,6 +1,9 @@
 package figure
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 var signs = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
@@ -12,9 +15,9 @@ func Escape(s string) string {
 		case r == '\t', r == '\n', r == '\r':
 			return ' '
 		case r < ' ', r == 0xFFFE, r == 0xFFFF:
-			return 0xFFFD
+			return utf8.RuneError
 		}
 		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
+	}, strings.ToValidUTF8(s, string(utf8.RuneError)))
 	return signs.Replace(s)
 }

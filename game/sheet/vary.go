@@ -8,9 +8,9 @@ import (
 	"partialcredit/synth"
 )
 
-// clear is how far from the start a drawn target keeps, as a part of the range it is
-// drawn from, where that leaves anything (design choice): it is not met at once.
-const clear = 0.15
+// clear is how far from the start a drawn target keeps, as a part of the way to the
+// farther end of the range it is drawn from (design choice): it is not met at once.
+const clear = 0.4
 
 // Learner is a name as it draws targets: upper and lower case and the number of spaces
 // make no difference.
@@ -87,7 +87,8 @@ func (c *Control) drawn(from *chance.Source) float64 {
 		return values[from.Below(len(values))]
 	}
 	start := place(c.field, r, c.Start)
-	low, high := max(0, start-clear), min(1, start+clear)
+	away := clear * max(start, 1-start)
+	low, high := max(0, start-away), min(1, start+away)
 	if high < 0 || low > 1 || start < 0 || start > 1 {
 		low, high = 0, 0 // the start lies outside
 	}
