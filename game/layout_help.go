@@ -3,7 +3,6 @@ package game
 import (
 	"partialcredit/game/ask"
 	"partialcredit/game/sheet"
-	"partialcredit/game/slip"
 	"partialcredit/game/ui"
 	"partialcredit/synth"
 )
@@ -22,7 +21,7 @@ func (g *Game) helpParts() []helpPart {
 		{g.t("Rulers and keys"), g.t("Drag along a ruler; move the finger away from it to go finer; touch twice to go back to the start. The plus and minus signs and the arrow keys step it, with Shift by a fine step; Home and End go to the ends. Keys: T target, Y yours or play, I in turn, H hand in, L listen, 1 to 6 answer, N next, A again, S sweep, M slow motion, C back, Escape stops the sound."), nil},
 		{g.t("The bench"), g.t("Free play with every control of the voice. The sweep moves the ruler that was set last, there and back, while your hands are free. Slow motion shows the note twenty times slower, so that you see what a modulation does. Link gives a link that holds the sound itself, and a code of it to scan: copy it, share it, or show it."), nil},
 		{g.t("Practice and progress"), g.t("What you missed comes back the same day, then after 1, 3, 5 and 10 days. What you confuse comes side by side. A set lasts eight to ten minutes; then rest your ears. Progress draws your marks, your confusions and your limits. Export it to a file to take it to another device."), g.layExampleTable},
-		{g.t("Names, slips and links"), g.t("A sheet that came by a link or a code stands in the contents under “From links”, and works without a network. Write a nickname that your teacher knows, not your full name, and the same one every time. Slip shows what to hand in: its code, or a link or a file that you send. It holds that name, your answers, times and replays."), g.layExampleSlip},
+		{g.t("Names, slips and links"), g.t("A sheet that came by a link or a code stands in the contents under “From links”, and works without a network. Write a nickname that your teacher knows, not your full name, and the same one every time. Slip shows what to hand in: its code, or a link or a file that you send. It holds that name, your answers, times and replays."), g.layExampleCode},
 		{g.t("For the teacher: a sheet"), g.t("Set a sound on the bench and touch Exercise: what is asked, and on which sheet. Choose what the learner may set; set the ranges, and that which targets are drawn from for each name; write title, task and what to know. Read the advice, try it out, and hand out the sheet: as a link, a code, a file, or on paper with its answer key."), nil},
 		{g.t("For the teacher: the class"), g.t("Collect slips in the mark book: scan their codes, open their files, or paste what came by mail. Marks are made anew from the answers. The book shows the class, which exercise was too hard and which separates the class, and what is confused; it saves tables and prints. All of it stays on your device: save the slips to a file, too."), g.layExampleTable},
 		{g.t("Recordings"), g.t("Recording takes one note of an instrument, held for a second or two, from a WAV file, a microphone or a line input. Match it on the bench, or answer a match with it. It is drawn and marked like any sound, and gone when you leave the page. Do not record people without asking them."), nil},
@@ -108,15 +107,13 @@ func (g *Game) layExampleRun(p *paper, r ui.Rect) {
 	g.layRun(p, r, e, &run)
 }
 
-// layExampleSlip draws the code of an invented slip.
-func (g *Game) layExampleSlip(p *paper, r ui.Rect) {
+// layExampleCode draws a code. It leads to the page itself, if somebody scans it.
+func (g *Game) layExampleCode(p *paper, r ui.Rect) {
 	r.W = min(r.W, r.H)
-	if c, _ := g.codeOf(g.in.Address + "#" + exampleSlip.Fragment()); c.Size > 0 {
+	if c, _ := g.codeOf(g.in.Address); c.Size > 0 {
 		p.Code = &Code{Rect: r, Code: c}
 	}
 }
-
-var exampleSlip = &slip.Slip{Version: slip.Version, Name: "Wren", Title: "Pulses", Sheet: "0", Work: []slip.Work{}}
 
 // layExampleTable draws an invented table: shapes of which two are confused.
 func (g *Game) layExampleTable(p *paper, r ui.Rect) {
