@@ -90,7 +90,7 @@ bench:
 # the time.
 fuzz:
 	$(HEADING) 'Fuzzing'
-	@for f in synth:FuzzSound synth:FuzzDescription game/sheet:FuzzParse game:FuzzProgress game:FuzzImport game:FuzzFollow game/slip:FuzzRead synth/wav:FuzzRead; do \
+	@for f in synth:FuzzSound synth:FuzzDescription game/sheet:FuzzParse game:FuzzProgress game:FuzzImport game:FuzzFollow game/slip:FuzzRead game/link:FuzzUnpack synth/wav:FuzzRead; do \
 	go test -run='^$$' -fuzz="^$${f#*:}\$$" -fuzztime=$(FUZZTIME) -fuzzminimizetime=10x ./$${f%:*} || exit 1; done
 
 clean:

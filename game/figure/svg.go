@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"partialcredit/game/plot"
 )
@@ -16,9 +15,9 @@ func (d *Drawing) SVG() string {
 	w.attribute("width", float64(d.W))
 	w.attribute("height", float64(d.H))
 	w.put(` viewBox="0 0 ` + strconv.Itoa(d.W) + " " + strconv.Itoa(d.H) + `">` + "\n")
-	w.put("<title>" + escape(d.Name) + "</title>\n")
+	w.put("<title>" + Escape(d.Name) + "</title>\n")
 	if d.About != "" {
-		w.put("<desc>" + escape(d.About) + "</desc>\n")
+		w.put("<desc>" + Escape(d.About) + "</desc>\n")
 	}
 	for i := range d.Shapes {
 		w.shape(&d.Shapes[i])
@@ -147,19 +146,5 @@ func (w *writer) label(s *Shape) {
 		w.put(` text-anchor="end"`)
 	}
 	w.paint("fill", s)
-	w.put(">" + escape(s.Text) + "</text>")
-}
-
-// escape makes text safe within an element. What XML 1.0 cannot hold (its production 2, Char) is
-// replaced.
-func escape(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\t', r == '\n', r == '\r':
-			return ' '
-		case r < ' ', r == 0xFFFE, r == 0xFFFF:
-			return utf8.RuneError
-		}
-		return r
-	}, strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(strings.ToValidUTF8(s, string(utf8.RuneError))))
+	w.put(">" + Escape(s.Text) + "</text>")
 }

@@ -1,10 +1,6 @@
 package mark
 
-import (
-	"math"
-
-	"partialcredit/synth/spectrum"
-)
+import "math"
 
 // pitch is the steady pitch of a sound.
 type pitch struct {
@@ -67,24 +63,9 @@ func (a *analysis) periodOf(x []float32, lowest float64) pitch {
 	n := len(x)
 	longest := min(int(a.rate/lowest), n*2/3)
 	shortest := max(2, int(a.rate/5000))
-	m := 2 * spectrum.FastLength((n+longest+2)/2) // so that the ends do not meet
-	squares := make([]float64, n+1)
-	for i, v := range x {
-		squares[i+1] = squares[i] + float64(v)*float64(v)
-	}
-	if squares[n] == 0 {
+	nsdf := a.kit.Repeats(x, longest)
+	if nsdf == nil {
 		return pitch{}
-	}
-	// The transform of the power is Σ x[i]·x[i+τ]: both are real and even.
-	fft, power := a.kit.Real(m), make([]float64, m)
-	for k, v := range fft.Coefficients(x, nil) {
-		power[k] = real(v)*real(v) + imag(v)*imag(v)
-		power[(m-k)%m] = power[k]
-	}
-	products := fft.Transform(power, nil)
-	nsdf := make([]float64, longest+1)
-	for t := range nsdf {
-		nsdf[t] = 2 * real(products[t]) / float64(m) / (squares[n-t] + squares[n] - squares[t] + 1e-30)
 	}
 	// Peaks after the function has first gone below zero.
 	t := 1

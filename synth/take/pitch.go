@@ -57,16 +57,9 @@ func (l *listener) pitch() pitch {
 	return best
 }
 
-// period finds the pitch of a short stretch: the first deep valley of the
-// difference function of YIN,
-//
-//	d(τ) = Σ (x[i] - x[i+τ])²
-//
-// (A. de Cheveigné and H. Kawahara, "YIN, a fundamental frequency estimator for
-// speech and music", JASA 111:1917, 2002, eq. 6), set against the power in both
-// stretches, which makes it 1 - n(τ) with the normalised square difference n of
-// P. McLeod and G. Wyvill ("A smarter way to find pitch", ICMC 2005). Against a
-// choice of an octave: the first valley that is nearly as deep as the deepest.
+// period finds the pitch of a short stretch, where it repeats (see
+// [spectrum.Kit.Repeats]). Against a choice of an octave: the first peak that is nearly as
+// high as the highest.
 func (l *listener) period(x []float32) pitch {
 	n := len(x)
 	longest := min(int(Rate/lowest), n*2/3)
@@ -74,24 +67,9 @@ func (l *listener) period(x []float32) pitch {
 	if longest <= shortest+2 {
 		return pitch{}
 	}
-	m := 2 * spectrum.FastLength((n+longest+2)/2) // so that the ends do not meet
-	squares := make([]float64, n+1)
-	for i, v := range x {
-		squares[i+1] = squares[i] + float64(v)*float64(v)
-	}
-	if squares[n] == 0 {
+	repeats := l.kit.Repeats(x, longest)
+	if repeats == nil {
 		return pitch{}
-	}
-	// The transform of the power is Σ x[i]·x[i+τ]: both are real and even.
-	fft, power := l.kit.Real(m), make([]float64, m)
-	for k, v := range fft.Coefficients(x, nil) {
-		power[k] = real(v)*real(v) + imag(v)*imag(v)
-		power[(m-k)%m] = power[k]
-	}
-	products := fft.Transform(power, nil)
-	repeats := make([]float64, longest+1) // 1 - d(τ) over the power
-	for t := range repeats {
-		repeats[t] = 2 * real(products[t]) / float64(m) / (squares[n-t] + squares[n] - squares[t] + 1e-30)
 	}
 	first := 1
 	for first < longest && repeats[first] > 0 {
