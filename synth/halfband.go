@@ -103,24 +103,41 @@ func (f *halfband) filter(block []float64) {
 	}
 }
 
-// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+last-j]), eight sums at a
-// time: that keeps the adders of the processor busy. len(out) is a multiple of
-// eight.
+// symmetric writes out[i] = Σ h[j]·(x[i+j] + x[i+last-j]), four sums and four taps at
+// a time: so each sample is loaded once for several of them. len(out) is a multiple of
+// four.
 func symmetric(out, h, x []float64, last int) {
-	for i := 0; i < len(out); i += 8 {
-		var a, b, c, d, e, f, g, k float64
-		lo, hi := x[i:i+len(h)+7], x[i:i+last+8]
-		for j, t := range h {
-			p, q := (*[8]float64)(lo[j:]), (*[8]float64)(hi[last-j:])
-			a += t * (p[0] + q[0])
-			b += t * (p[1] + q[1])
-			c += t * (p[2] + q[2])
-			d += t * (p[3] + q[3])
-			e += t * (p[4] + q[4])
-			f += t * (p[5] + q[5])
-			g += t * (p[6] + q[6])
-			k += t * (p[7] + q[7])
+	n := len(h)
+	for i := 0; i < len(out); i += 4 {
+		var a, b, c, d float64
+		up, down := x[i:i+n+3], x[i+last-n+1:i+last+4]
+		j := 0
+		for ; j+4 <= n; j += 4 {
+			p, q, t := (*[7]float64)(up[j:]), (*[7]float64)(down[n-4-j:]), (*[4]float64)(h[j:])
+			a += t[0] * (p[0] + q[3])
+			b += t[0] * (p[1] + q[4])
+			c += t[0] * (p[2] + q[5])
+			d += t[0] * (p[3] + q[6])
+			a += t[1] * (p[1] + q[2])
+			b += t[1] * (p[2] + q[3])
+			c += t[1] * (p[3] + q[4])
+			d += t[1] * (p[4] + q[5])
+			a += t[2] * (p[2] + q[1])
+			b += t[2] * (p[3] + q[2])
+			c += t[2] * (p[4] + q[3])
+			d += t[2] * (p[5] + q[4])
+			a += t[3] * (p[3] + q[0])
+			b += t[3] * (p[4] + q[1])
+			c += t[3] * (p[5] + q[2])
+			d += t[3] * (p[6] + q[3])
 		}
-		*(*[8]float64)(out[i:]) = [8]float64{a, b, c, d, e, f, g, k}
+		for ; j < n; j++ {
+			p, q := (*[4]float64)(up[j:]), (*[4]float64)(down[n-1-j:])
+			a += h[j] * (p[0] + q[0])
+			b += h[j] * (p[1] + q[1])
+			c += h[j] * (p[2] + q[2])
+			d += h[j] * (p[3] + q[3])
+		}
+		*(*[4]float64)(out[i:]) = [4]float64{a, b, c, d}
 	}
 }
