@@ -39,7 +39,16 @@ func FindRoot() (string, error) {
 
 // compileApp returns the app as WebAssembly.
 func compileApp(ctx context.Context, root string) ([]byte, error) {
-	return compile(ctx, root, "js", append(withoutInlining(), "./cmd/partialcredit")...)
+	folder, err := os.MkdirTemp("", "partialcredit-module-")
+	if err != nil {
+		return nil, fmt.Errorf("no temporary folder for the build: %w", err)
+	}
+	defer os.RemoveAll(folder)
+	arguments, err := withWrittenShaders(ctx, root, folder)
+	if err != nil {
+		return nil, err
+	}
+	return compile(ctx, root, "js", append(append(arguments, withoutInlining()...), "./cmd/partialcredit")...)
 }
 
 // compileEngine returns the sound engine as WebAssembly: a module that is called, and asks for nothing
