@@ -204,3 +204,18 @@ func TestASlipHasTheMarksThatWereShown(t *testing.T) {
 		})
 	}
 }
+
+// What is written into the field for the name is there again after a reload.
+func TestANameHalfWrittenIsKept(t *testing.T) {
+	p := newPlayerOf(t, sheet.Course())
+	p.given(assignment(false))
+	p.pressID("name it")
+	p.tick(ui.Event{Kind: ui.Typed, Widget: "name", Text: "Wr"})
+	p.reload()
+	for _, w := range p.game.Scene().Widgets {
+		if w.ID == "name" && w.Text.Value == "Wr" {
+			return
+		}
+	}
+	t.Errorf("on the page %s the name is %q", pageNames[p.game.page], p.game.kept.Name)
+}

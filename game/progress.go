@@ -165,7 +165,8 @@ func (g *Game) restore(saved []byte) {
 	case pageNames[slipPage]:
 		g.openSlip()
 	case pageNames[namePage]:
-		g.askName(naming{exercise: -1})
+		g.naming = naming{exercise: -1}
+		g.show(namePage) // with what was being written
 	case pageNames[benchPage]:
 		g.openBench()
 	case pageNames[practicePage]:

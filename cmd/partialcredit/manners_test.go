@@ -55,7 +55,7 @@ func TestPageHoldsStill(t *testing.T) {
 				width: canvas.clientWidth, height: canvas.clientHeight,
 			};
 		})()`, &got)
-		if want := []string{"width=device-width, initial-scale=1, viewport-fit=cover"}; !slices.Equal(got.Viewports, want) {
+		if want := []string{"width=device-width, initial-scale=1, viewport-fit=cover, interactive-widget=resizes-visual"}; !slices.Equal(got.Viewports, want) {
 			t.Errorf("viewports %q, want %q", got.Viewports, want)
 		}
 		if got.Scrolls != 0 || got.TabIndex != -1 || got.Touch != "none" || got.Over != "none" || got.Select != "none" {
