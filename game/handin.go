@@ -63,7 +63,7 @@ func unseeded(w *slip.Work) {
 func (g *Game) laySlip(p *paper) {
 	s := g.own()
 	if s == nil {
-		g.stub(p, "Your slip")
+		g.bare(p, "Your slip")
 		return
 	}
 	if g.slip == nil {

@@ -221,7 +221,8 @@ func (g *Game) stackWidth(p *paper) float64 {
 	return area.W
 }
 
-func (g *Game) stub(p *paper, title string) {
+// bare is a page that has lost what it is about: the way back.
+func (g *Game) bare(p *paper, title string) {
 	area := g.head(p, p.plain(), title, "")
 	bottom, _ := area.CutBottom(p.button, p.gap)
 	p.buttons(bottom, ui.Widget{ID: "course", Label: g.t("All sheets"), Keys: "C"})
