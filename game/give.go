@@ -48,7 +48,7 @@ func (g *Game) giveLink() string {
 func (g *Game) layGive(p *paper) {
 	link := g.giveLink()
 	if link == "" {
-		g.bare(p, "Hand out")
+		g.bare(p, g.t("Hand out"))
 		return
 	}
 	address := g.in.Address + link

@@ -31,7 +31,7 @@ func (g *Game) askName(n naming) {
 func (g *Game) layName(p *paper) {
 	s := g.own()
 	if s == nil {
-		g.bare(p, "Your name")
+		g.bare(p, g.t("Your name"))
 		return
 	}
 	area := g.head(p, p.plain(), g.t("Your name"), g.t("Choose a nickname your teacher knows; do not write your full name."))

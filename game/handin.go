@@ -63,7 +63,7 @@ func unseeded(w *slip.Work) {
 func (g *Game) laySlip(p *paper) {
 	s := g.own()
 	if s == nil {
-		g.bare(p, "Your slip")
+		g.bare(p, g.t("Your slip"))
 		return
 	}
 	if g.slip == nil {
