@@ -75,7 +75,7 @@ func (g *Game) equalise() {
 	for i, s := range sounds {
 		l := g.level(s)
 		gain := l.gain() * math.Pow(10, louder[i]/20)
-		over = max(over, l.peak*gain/peakLimit)
+		over = max(over, l.peak*gain/synth.PeakLimit)
 		a.items = append(a.items, synth.Item{ID: 100 + 10*g.serial + i, Sound: s, Gain: gain})
 		seconds += s.Seconds + s.Amplitude.Release + apart
 	}

@@ -26,7 +26,7 @@ func studied(t testing.TB) *Game {
 
 // unheard stands for the loudness of sounds where it does not matter: it takes time
 // to measure.
-func unheard(synth.Sound) level { return level{lkfs: loudness, peak: 0.3, known: true} }
+func unheard(synth.Sound) level { return level{lkfs: synth.Loudness, peak: 0.3, known: true} }
 
 // study is what that progress is kept as.
 var study = sync.OnceValue(func() []byte {

@@ -10,8 +10,6 @@ import (
 const Rate = 48000
 
 const (
-	loudness    = -26  // LKFS that both sounds are brought to: quiet enough for narrow pulses to stay below the limit
-	peakLimit   = 0.49 // just under -6 dBFS
 	workPerTick = 2048 // samples measured a tick, so that no tick takes long
 	measuredAt  = 0.1  // gain: below the limiter, and with the ramps of what is played, which soften a stroke by 0.4 dB
 )
@@ -88,7 +86,7 @@ func (l *loud) idle() bool { return l.yours.player == nil }
 // loud, and neither above the limit.
 func (l *loud) gains() (target, yours float64) {
 	target, yours = l.target.gain(), l.yours.gain()
-	over := max(1, l.target.peak*target/peakLimit, l.yours.peak*yours/peakLimit)
+	over := max(1, l.target.peak*target/synth.PeakLimit, l.yours.peak*yours/synth.PeakLimit)
 	return target / over, yours / over
 }
 
@@ -96,7 +94,7 @@ func (v *level) gain() float64 {
 	if !v.known || math.IsInf(v.lkfs, -1) {
 		return 0
 	}
-	return math.Pow(10, (loudness-v.lkfs)/20)
+	return math.Pow(10, (synth.Loudness-v.lkfs)/20)
 }
 
 // measure starts on a sound, or notes it for later when one is under way.

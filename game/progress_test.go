@@ -65,8 +65,8 @@ func TestBothSoundsAreEquallyLoud(t *testing.T) {
 				t.Errorf("%s: a peak of %.3f is above -6 dBFS", e.ID, m.Peak())
 			}
 		}
-		if math.Abs(levels[0]-levels[1]) > 0.1 || levels[0] < loudness-6 {
-			t.Errorf("%s: target %.2f LKFS, yours %.2f LKFS, wanted %v", e.ID, levels[0], levels[1], loudness)
+		if math.Abs(levels[0]-levels[1]) > 0.1 || levels[0] < synth.Loudness-6 {
+			t.Errorf("%s: target %.2f LKFS, yours %.2f LKFS, wanted %v", e.ID, levels[0], levels[1], synth.Loudness)
 		}
 	}
 }

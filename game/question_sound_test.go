@@ -90,7 +90,7 @@ func TestQuestionsAreEquallyLoud(t *testing.T) {
 								t.Errorf("%s: the right one is %.2f LU louder, want %v", e.ID, by, q.Value)
 							}
 						}
-						if off := lufs[k] - loudness - louder[k]; math.Abs(off) > 0.3 && e.Kind == sheet.Name {
+						if off := lufs[k] - synth.Loudness - louder[k]; math.Abs(off) > 0.3 && e.Kind == sheet.Name {
 							t.Errorf("%s, %s: %.2f LU off its own level, which tells it from the others", e.ID, q.Item, off)
 						}
 					}

@@ -2,6 +2,14 @@ package synth
 
 import "math"
 
+// How sounds come out of the app: those that are compared at one loudness, quiet enough
+// for narrow pulses to stay below the limit, and none with a peak above that (design
+// choices).
+const (
+	Loudness  = -26.0 // LKFS (ITU-R BS.1770-4)
+	PeakLimit = 0.49  // linear; just under -6 dBFS
+)
+
 // A Meter measures loudness and peak. The loudness is that of ITU-R BS.1770-4
 // in blocks of 400 ms that overlap by 75 %, without gates; the mono signal
 // counts as both channels of a stereo one, as it is played, so that a full

@@ -11,13 +11,6 @@ import (
 	"partialcredit/synth/spectrum"
 )
 
-// How sounds come out of the app: both of a pair at one loudness, and none with
-// a peak above the limit.
-const (
-	Loudness  = -26.0 // LKFS
-	PeakLimit = 0.49  // linear; -6.2 dBFS
-)
-
 // A small loudspeaker, as in tablets and phones, is taken for a high-pass of the second
 // order, as a closed box is below its resonance: |H|² = r⁴/(1 + r⁴), r = f/smallHz (design
 // choice, from memory). What loses mostLost, 10 dB, comes out half as loud (Stevens).
@@ -108,7 +101,7 @@ func (a *Adviser) comesOut(s synth.Sound, what words.Message) (told bool) {
 		a.low = append(a.low, low{what, b.lost})
 		told = true
 	}
-	over := b.crest + Loudness - 20*math.Log10(PeakLimit)
+	over := b.crest + synth.Loudness - 20*math.Log10(synth.PeakLimit)
 	weight := Note
 	if over >= muchSofter {
 		weight = Warning

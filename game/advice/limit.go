@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"partialcredit/game/words"
+	"partialcredit/synth"
 )
 
 const (
@@ -50,7 +51,7 @@ func (a *Adviser) limit() {
 	a.tell(Difficulty, -1, Note, words.Say("The sound that differs does so by %s just-noticeable steps at the start.", stepped(start)))
 	a.ends(e.Target, e.Notes, words.Say("The target"))
 	if q.IsLevel() {
-		over := listen(&a.kit, e.Target).crest + Loudness + q.Most - 20*math.Log10(PeakLimit)
+		over := listen(&a.kit, e.Target).crest + synth.Loudness + q.Most - 20*math.Log10(synth.PeakLimit)
 		if over >= softer {
 			a.tell(Loud, -1, Note, words.Say("%s louder, this sound passes the limit of the output: all sounds come out %s softer then.", f(q.Most), whole(over)+" dB"))
 		}

@@ -45,7 +45,7 @@ var (
 
 // A Take is the note of a recording.
 type Take struct {
-	Samples []float32 // at Rate, from the start of the note to its end, without DC, at the level of [Level]
+	Samples []float32 // at Rate, from the start of the note to its end, without DC, at the level of [synth.Loudness]
 	Start   float64   // seconds from the start of the recording to that of the note
 	Seconds float64   // length of the note
 	From    float64   // seconds from its start to that of its steady part,
@@ -55,13 +55,6 @@ type Take struct {
 
 	noise *quieter // at the level of the samples; nil where none is known
 }
-
-// The level of a take: that at which the app plays, in LKFS (ITU-R BS.1770-4),
-// and its greatest peak.
-const (
-	Level = -26
-	Peak  = 0.49
-)
 
 // Find finds the note in the samples of a recording at a rate in hertz, 8000 to
 // 192000. The error is one of those of this package.
@@ -124,7 +117,7 @@ func (t *Take) Note() (number int, cents float64, ok bool) {
 	return int(math.Round(n)), 100 * (n - math.Round(n)), true
 }
 
-// level returns samples without DC, brought to [Level] and below [Peak]; silence
+// level returns samples without DC, brought to [synth.Loudness] and below [synth.PeakLimit]; silence
 // stays what it is.
 func level(samples []float32) []float32 {
 	out := make([]float32, len(samples))
@@ -150,7 +143,7 @@ func gainTo(samples []float32) float64 {
 	if m.Peak() == 0 {
 		return 1
 	}
-	return math.Min(spectrum.Amplitude(Level-m.Loudness()), Peak/m.Peak())
+	return math.Min(spectrum.Amplitude(synth.Loudness-m.Loudness()), synth.PeakLimit/m.Peak())
 }
 
 func meanOf(samples []float32) float64 {
