@@ -40,6 +40,8 @@
     // browser keeps nothing, the app goes on as a page that needs the network.
     open: async function () {
       try {
+        const worker = navigator.serviceWorker.controller;
+        if (worker) worker.postMessage('started');
         registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
         asked = performance.now();
         follow(registration.installing);

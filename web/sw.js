@@ -99,6 +99,8 @@ self.addEventListener('activate', function (event) { event.waitUntil(sweep()); }
 
 self.addEventListener('message', function (event) {
   if (event.data === 'update') self.skipWaiting();
+  // Not at the navigation itself: the page that is left may still count as open then.
+  if (event.data === 'started') event.waitUntil(sweep());
   if (event.data === 'keep scanner') event.waitUntil(keepLater().catch(function () { /* the next time */ }));
 });
 
@@ -111,6 +113,5 @@ self.addEventListener('fetch', function (event) {
     event.respondWith(give(name, request));
   } else if (name === '' || name === page) {
     event.respondWith(givePage(request));
-    event.waitUntil(sweep());
   }
 });

@@ -252,7 +252,7 @@ func TestUpdateWaitsToBeAskedFor(t *testing.T) {
 	if other.Eval(`fetch(document.querySelector('[data-engine]').dataset.engine, { cache: "no-store" }).then(r => r.status)`, &status); status != 200 {
 		t.Errorf("the other page finds its engine with status %d", status)
 	}
-	other.do("closing the other page", cdpage.Close())
+	other.close()
 	h.stop()
 	l.Reload()
 	l.Started()
@@ -271,6 +271,26 @@ func (p *Page) progress() (text string) {
 	p.t.Helper()
 	p.Eval(`localStorage["partialcredit.progress"]`, &text)
 	return text
+}
+
+// close closes the page and waits until the browser has it no more.
+func (p *Page) close() {
+	p.t.Helper()
+	c := chromedp.FromContext(p.ctx)
+	id, browser := c.Target.TargetID, cdp.WithExecutor(p.ctx, c.Browser)
+	p.do("closing a page", cdpage.Close())
+	for deadline := time.Now().Add(limit); ; time.Sleep(20 * time.Millisecond) {
+		open, err := target.GetTargets().Do(browser)
+		if err != nil {
+			p.t.Fatal(err)
+		}
+		if !slices.ContainsFunc(open, func(i *target.Info) bool { return i.TargetID == id }) {
+			return
+		}
+		if time.Now().After(deadline) {
+			p.t.Fatal("the page that was closed is still there")
+		}
+	}
 }
 
 // another opens one more page in the profile of this one.
