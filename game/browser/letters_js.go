@@ -16,7 +16,8 @@ type Letters struct {
 }
 
 // Letters makes one. It is not ok where the browser does not tell what is on a canvas, so that
-// nobody is recognised by their fonts: Firefox with resistFingerprinting gives noise.
+// nobody is recognised by their fonts (Firefox with resistFingerprinting gives noise), nor where it
+// is too old to tell how far letters reach.
 func (p *Page) Letters() (l *Letters, ok bool) {
 	l = &Letters{canvas: p.document.Call("createElement", "canvas")}
 	l.context = l.canvas.Call("getContext", "2d", map[string]any{"willReadFrequently": true})
@@ -30,7 +31,7 @@ func (p *Page) Letters() (l *Letters, ok bool) {
 			return nil, false
 		}
 	}
-	return l, true
+	return l, l.measure("x", 16, false, false).Get("actualBoundingBoxAscent").Type() == js.TypeNumber
 }
 
 // Advance is the width of a text in ems.
