@@ -36,8 +36,8 @@ func (g *Game) varyBlocks(p *paper, e *sheet.Exercise) (blocks []block) {
 		}
 		label := g.lang.Value(f.Label)
 		blocks = append(blocks,
-			g.scale(p, numberedID("lower", i), g.t("%s from", plainly(label)), g.varyRuler(f, v.Between[0])),
-			g.scale(p, numberedID("upper", i), g.t("%s to", plainly(label)), g.varyRuler(f, v.Between[1])))
+			g.scale(p, numberedID("lower", i), g.t("%s, from", plainly(label)), g.varyRuler(f, v.Between[0])),
+			g.scale(p, numberedID("upper", i), g.t("%s, to", plainly(label)), g.varyRuler(f, v.Between[1])))
 	}
 	var offers []ui.Widget
 	for i, f := range g.heardIn(s).varied {
