@@ -1,5 +1,5 @@
-# `make run` needs Go and make only; `make test` also installs Chromium, Firefox with a display and
-# a sound server that need no hardware, and SoX, where they are missing.
+# `make run` needs Go and make only; `make test` also installs Chromium, a font of emoji, Firefox with a
+# display and a sound server that need no hardware, and SoX, where they are missing.
 
 PORT ?= 8080
 OUT ?= .build/site
@@ -7,7 +7,7 @@ FUZZTIME ?= 30s
 APT = $$(test "$$(id -u)" = 0 || echo sudo) apt-get
 HEADING = @printf '\n== %s\n'
 
-.PHONY: help run test site bench fuzz clean format vet chromium firefox sox tests
+.PHONY: help run test site bench fuzz clean format vet chromium emoji firefox sox tests
 
 help:
 	@echo 'make run     build the app and serve it on http://localhost:$(PORT) (PORT=8081 make run for another port)'
@@ -28,6 +28,7 @@ test:
 	@$(MAKE) --no-print-directory format
 	@$(MAKE) --no-print-directory vet
 	@$(MAKE) --no-print-directory chromium
+	@$(MAKE) --no-print-directory emoji
 	@$(MAKE) --no-print-directory firefox
 	@$(MAKE) --no-print-directory sox
 	@$(MAKE) --no-print-directory tests
@@ -52,6 +53,13 @@ chromium:
 	elif command -v chromium || command -v google-chrome; then :; \
 	elif command -v apt-get >/dev/null; then $(APT) update && $(APT) install -y --no-install-recommends chromium; \
 	else echo 'Chromium is missing and there is no apt-get to install it. Install Chromium by hand, or name a browser: BROWSER=/path/to/chromium make test'; exit 1; fi
+
+# A test looks for colours in an emoji that the browser has lettered; other systems than Linux have a font.
+emoji:
+	$(HEADING) 'Emoji'
+	@if test "$$(uname)" != Linux || fc-list :lang=und-zsye family 2>/dev/null | grep .; then :; \
+	elif command -v apt-get >/dev/null; then $(APT) update && $(APT) install -y --no-install-recommends fonts-noto-color-emoji; \
+	else echo 'A font with coloured emoji is missing and there is no apt-get to install it. Install one by hand, for example Noto Color Emoji.'; exit 1; fi
 
 # Firefox draws WebGL on an X display and plays through a sound server; the tests start their own.
 firefox:
