@@ -195,7 +195,7 @@ func (g *Game) Follow(fragment string) {
 func (g *Game) followToSheet(data []byte) {
 	s, err := sheet.Parse(data)
 	if err != nil {
-		g.Tell(g.t("The sheet in this link cannot be used: %s. Tell whoever gave it to you.", plainly(err.Error())))
+		g.Tell(g.t("The sheet in this link cannot be used: %s. Tell whoever gave it to you.", plainly(g.wrong(err))))
 		return
 	}
 	g.receive(s)

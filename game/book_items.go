@@ -49,19 +49,21 @@ func (g *Game) layItems(p *paper, r ui.Rect, t *book.Table) {
 
 // itemText says what the class did with an exercise.
 func (g *Game) itemText(i int, item *book.Item) string {
-	title := g.t("%d. %s", i+1, plainly(g.t(item.Exercise.Title)))
-	said := title + ": "
+	return headed(g.t("%d. %s", i+1, plainly(g.t(item.Exercise.Title))), g.itemSaid(item))
+}
+
+func (g *Game) itemSaid(item *book.Item) string {
 	switch {
 	case item.Done == 0:
-		return said + g.t("Nobody has answered it.")
+		return g.t("Nobody has answered it.")
 	case item.Exercise.Kind == sheet.Limit && item.Found > 0:
-		return said + g.t("%d found a limit; the middle one is %s.", item.Found, item.Exercise.Quantity.Format(item.Limit))
+		return g.t("%d found a limit; the middle one is %s.", item.Found, item.Exercise.Quantity.Format(item.Limit))
 	case item.Exercise.Kind == sheet.Limit:
-		return said + g.t("Nobody has found a limit.")
+		return g.t("Nobody has found a limit.")
 	case item.Marked == 0:
-		return said + g.t("Not marked yet.")
+		return g.t("Not marked yet.")
 	}
-	said += g.t("First marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
+	said := g.t("First marks %s, best %s.", wholeMarks(item.Mean), wholeMarks(item.Best))
 	switch {
 	case item.Hard:
 		said += " " + g.t("Too hard.")

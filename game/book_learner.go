@@ -29,20 +29,23 @@ func (g *Game) layLearner(p *paper, r ui.Rect, t *book.Table, row *book.Row) {
 // cellSaid says what a learner did in an exercise.
 func (g *Game) cellSaid(t *book.Table, row *book.Row, i int) string {
 	c, x := &row.Cells[i], t.Items[i].Exercise
-	said := g.t("%d. %s", i+1, plainly(g.t(x.Title))) + ": "
+	said := ""
 	switch {
 	case c.Work == nil:
-		return said + g.t("Not answered.")
+		said = g.t("Not answered.")
 	case !c.Marked:
-		said += g.t("Not marked yet.")
+		said = g.t("Not marked yet.")
 	case c.Found:
-		said += g.t("Limit: %s.", x.Quantity.Format(c.Limit))
+		said = g.t("Limit: %s.", x.Quantity.Format(c.Limit))
 	case c.First != c.First:
-		said += g.t("No limit found.")
+		said = g.t("No limit found.")
 	default:
-		said += g.t("First marks %s, best %s.", wholeMarks(c.First), wholeMarks(c.Best))
+		said = g.t("First marks %s, best %s.", wholeMarks(c.First), wholeMarks(c.Best))
 	}
-	return said + " " + g.t("Tries: %d, minutes: %s, replays: %d.", c.Work.Tries, oneDecimal(float64(c.Work.Seconds)/60), c.Work.Replays)
+	if c.Work != nil {
+		said += " " + g.t("Tries: %d, minutes: %s, replays: %d.", c.Work.Tries, oneDecimal(float64(c.Work.Seconds)/60), c.Work.Replays)
+	}
+	return headed(g.t("%d. %s", i+1, plainly(g.t(x.Title))), said)
 }
 
 // layAside lists what was kept aside, and says why.

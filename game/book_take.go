@@ -210,26 +210,8 @@ func (g *Game) waits(e *book.Entry) string {
 	return g.t("The slip of %s answers a sheet that this device does not have: “%s”. It is kept aside until you open that sheet here, by its link or its file.", plainly(e.Slip.Name), plainly(shortened(title)))
 }
 
-// wrongs are what can be wrong with a slip or a sheet, as [slip.Read] and
-// [sheet.ReadFragment] say it.
-var wrongs = []string{
-	"This slip is damaged: a part of it is missing or changed. Ask for it again.",
-	"This slip was made by a newer version of the program. Get that version, then open the slip again.",
-	"This slip has no name on it.",
-	"This link is damaged: a part of it is missing or changed. Copy all of it, or ask for it again.",
-	"This link was made by a newer version of the program. Reload the page to get that version, then open the link again.",
-	"This link holds more than any sheet or sound does, so it is not opened. Ask for it again.",
-}
-
-// wrong says what is wrong, in the teacher's language.
-func (g *Game) wrong(err error) string {
-	for i := range wrongs {
-		if wrongs[i] == err.Error() {
-			return g.t(wrongs[i])
-		}
-	}
-	return err.Error()
-}
+// wrong says what is wrong, in the language of whoever reads it.
+func (g *Game) wrong(err error) string { return g.lang.Refusal(err.Error()) }
 
 // mostNews is how many pieces of news are remembered.
 const mostNews = 8

@@ -15,9 +15,10 @@ import (
 const (
 	tabKind = iota
 	tabTexts
-	tabWhat   // controls, answers, pairs, the quantity
-	tabHow    // ranges, questions
-	tabAdvice //
+	tabWhat // controls, answers, pairs, the quantity
+	tabHow  // ranges, questions
+	tabAdvice
+	tabVary // of an answer or a pair
 	draftTabs
 )
 
@@ -100,7 +101,7 @@ func (g *Game) actOnDraft(name string, n int, a ui.Action) bool {
 		g.put(slot, g.work.yours)
 		g.show(draftPage)
 	default:
-		return g.actOnControls(name, n, a) || g.actOnAnswers(name, n, a) || g.actOnAsked(name, n, a)
+		return g.actOnControls(name, n, a) || g.actOnAnswers(name, n, a) || g.actOnVaried(name, n, a) || g.actOnAsked(name, n, a)
 	}
 	g.changed()
 	return true
@@ -182,11 +183,12 @@ const mostPairs = 24
 type heard struct {
 	sound            synth.Sound
 	fields, measured []*synth.Field
+	varied           []*synth.Field // from question to question
 }
 
 func (g *Game) heardIn(s synth.Sound) *heard {
 	if h := &g.heard; h.fields == nil || h.sound != s {
-		*h = heard{s, draft.Heard(s), draft.Measured(s)}
+		*h = heard{s, draft.Heard(s), draft.Measured(s), draft.CanVary(s)}
 	}
 	return &g.heard
 }

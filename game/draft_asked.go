@@ -65,11 +65,16 @@ func (g *Game) setAsked(e *sheet.Exercise, name string, v float64) bool {
 	return true
 }
 
-// slot names the sound that is set under the present tab: the target, an answer, the
-// first of a pair. "other" is the second of the pair.
+// slot names the sound that is set under the present tab: the target, an answer, what is
+// heard before the questions, the first of a pair. "other" is the second of the pair.
 func (g *Game) slot() string {
-	e := g.drafted()
-	if g.cabinet.Desk.Tab == tabWhat {
+	e, tab := g.drafted(), g.cabinet.Desk.Tab
+	switch tab {
+	case tabHow:
+		if e.Reference != nil {
+			return "reference"
+		}
+	case tabWhat, tabVary:
 		switch {
 		case len(e.Answers) > 0:
 			return "answer"
@@ -89,6 +94,8 @@ func sound(e *sheet.Exercise, slot string, item int) *synth.Sound {
 		return &e.Pairs[item].One
 	case slot == "other" && item < len(e.Pairs):
 		return &e.Pairs[item].Other
+	case slot == "reference":
+		return e.Reference
 	case slot == "target":
 		return &e.Target
 	}
@@ -104,6 +111,8 @@ func (g *Game) put(slot string, s synth.Sound) {
 		case at == nil:
 		case slot == "target":
 			draft.SetTarget(e, s)
+		case slot == "reference":
+			*at = s
 		case slot == "answer":
 			draft.SetAnswer(e, item, s, g.lang)
 		case slot == "one":
@@ -139,6 +148,10 @@ func (g *Game) hearDraft() {
 		g.playing.loud = g.pair(p.One, p.Other)
 		g.play(inTurn)
 	} else if s := sound(e, slot, item); s != nil {
+		if s.Version == 0 { // of a naming or a comparison that came from a file
+			of := draft.Sound(e)
+			s = &of
+		}
 		g.work = compare(*s, *s, nil)
 		g.playing.loud = g.alone(*s)
 		g.play(toYours)

@@ -180,7 +180,7 @@ func (g *Game) Revision() int { return g.revision }
 // tick changes nothing.
 func (g *Game) Idle() bool {
 	return g.playing.what == silence && g.in.Heard.Item < 0 && g.playing.loud.idle() && !g.sweep.on && !(g.page == benchPage && g.bench.slow) &&
-		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.printing == nil && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
+		!g.work.mine.live && !g.work.wanted.live && !g.dirty && g.printing == nil && g.taking.soon == nil && g.toAdvise() < 0 && !g.toMark() && (g.page != working || g.markers[g.exercise().ID] != nil)
 }
 
 // Layout changes when more of the scene has changed than its pictures.
@@ -214,7 +214,7 @@ func (g *Game) show(p page) {
 	g.sweep = sweep{}
 	g.printing = nil
 	g.dropRecording()
-	g.taking.soon = nil
+	g.forget()
 	if !p.ofRecording() {
 		g.taking = taking{}
 	}

@@ -117,7 +117,7 @@ func (g *Game) laySummary(p *paper, r ui.Rect) {
 	}
 	for i := range g.slip.Work {
 		title, note := g.summed(&g.slip.Work[i])
-		g.scene.Body += " " + g.t("%s: %s.", plainly(title), plainly(note))
+		g.scene.Body += " " + headed(title, note) + "."
 		if i < g.part*fit || i >= (g.part+1)*fit {
 			continue
 		}

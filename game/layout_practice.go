@@ -13,6 +13,10 @@ func (g *Game) layPractice(p *paper) {
 	case g.session.rested:
 		text = []string{g.practised(), g.t("Ears get tired before we notice: a set lasts eight to ten minutes. If your ears ring or sounds seem dull, stop for today.")}
 		begin.Label = g.t("Another set")
+	case all > 0 && g.keptSet() != nil:
+		k := g.keptSet()
+		text = append(text, g.t("A set is not at its end: %d of %d right so far, in %d minutes. Go on, or rest.", k.Right, k.Asked, int(k.Seconds/60+0.5)))
+		begin.Label = g.t("Go on")
 	case all == 0:
 		text = append(text, g.t("Nothing is in the boxes yet: do some exercises first."))
 		begin.Disabled = true

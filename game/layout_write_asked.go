@@ -11,13 +11,17 @@ import (
 
 // picked are buttons for each answer or pair and one for another.
 func (g *Game) picked(p *paper, n, most int, name func(i int) string, more ui.Widget) []block {
+	more.Disabled = n >= most
+	return append([]block{g.row(p, more)}, g.picks(p, n, name)...)
+}
+
+// picks are buttons for each answer or pair.
+func (g *Game) picks(p *paper, n int, name func(i int) string) (blocks []block) {
 	var picks []ui.Widget
 	for i := range n {
 		picks = append(picks, ui.Widget{ID: numberedID("item", i), Label: g.t("%d. %s", i+1, plainly(name(i))), Face: g.t("%d", i+1), On: i == g.cabinet.Desk.Item})
 	}
-	more.Disabled = n >= most
 	const columns = 6
-	blocks := []block{g.row(p, more)}
 	for len(picks) > 0 {
 		k := min(columns, len(picks))
 		row := append([]ui.Widget(nil), picks[:k]...)
@@ -84,6 +88,7 @@ func (g *Game) quantityBlocks(p *paper, e *sheet.Exercise) []block {
 			g.scale(p, "first", g.t("The difference at the start"), g.quantityRuler(q, q.Start, most)),
 			g.scale(p, "smallest", g.t("The least that is asked"), g.quantityRuler(q, q.Least, most)),
 			g.scale(p, "largest", g.t("The most that is asked"), g.quantityRuler(q, q.Most, most)))
+		blocks = append(blocks, g.publishedBlocks(p, q, most)...)
 	}
 	return append(blocks, g.rows(p, offers)...)
 }
@@ -110,6 +115,9 @@ func (g *Game) questionBlocks(p *paper, e *sheet.Exercise) []block {
 			Min: leastQuestions, Max: mostQuestions, Value: n, Start: sheet.DefaultQuestions, Step: 1, Whole: true,
 			Text: g.t("%d", e.Questions), MinText: g.t("%d", leastQuestions), MaxText: g.t("%d", mostQuestions),
 		}))
+	}
+	if e.Kind == sheet.Name {
+		blocks = append(blocks, g.referenceBlocks(p, e)...)
 	}
 	notes := ui.Widget{ID: "notes", Label: g.t("At the note of the sound")}
 	if e.Notes != nil {

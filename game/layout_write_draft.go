@@ -30,6 +30,8 @@ func (g *Game) layDraft(p *paper) {
 		d.stack = g.whatBlocks(p, e)
 	case tabHow:
 		d.stack = g.howBlocks(p, w.Sheet(), e)
+	case tabVary:
+		d.stack = g.varyBlocks(p, e)
 	case tabAdvice:
 		d.stack = g.adviceBlocks(p)
 	}
@@ -58,11 +60,14 @@ func (g *Game) draftTabs(e *sheet.Exercise) []ui.Widget {
 	case sheet.Limit:
 		what, how = g.t("Quantity"), g.t("Questions")
 	}
-	var tabs []ui.Widget
-	for i, name := range []string{g.t("Kind"), g.t("Texts"), what, how, g.t("Advice")} {
-		tabs = append(tabs, ui.Widget{ID: numberedID("tab", i), Label: name, On: i == g.cabinet.Desk.Tab})
+	tab := func(i int, name string) ui.Widget {
+		return ui.Widget{ID: numberedID("tab", i), Label: name, On: i == g.cabinet.Desk.Tab}
 	}
-	return tabs
+	tabs := []ui.Widget{tab(tabKind, g.t("Kind")), tab(tabTexts, g.t("Texts")), tab(tabWhat, what)}
+	if varying(e) {
+		tabs = append(tabs, tab(tabVary, g.t("Variation")))
+	}
+	return append(tabs, tab(tabHow, how), tab(tabAdvice, g.t("Advice")))
 }
 
 // kindBlocks choose the kind, and the sound that the exercise is about.

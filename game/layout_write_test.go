@@ -34,6 +34,7 @@ var full = sync.OnceValue(func() sheet.Sheet {
 			e.Task = long(longTask(&e))
 			for i := range sheet.MostAnswers {
 				if k == sheet.Name {
+					e.Reference = &rich
 					e.Answers = append(e.Answers[:min(i, len(e.Answers))], sheet.Answer{Name: fmt.Sprint(i, long(longAnswer-1)), Cue: long(longCue), Sound: rich})
 				}
 			}
@@ -41,6 +42,13 @@ var full = sync.OnceValue(func() sheet.Sheet {
 				if k == sheet.Same {
 					e.Pairs = append(e.Pairs, sheet.Pair{Name: fmt.Sprint(i, long(longPair-2)), Why: long(longText), One: rich, Other: rich})
 				}
+			}
+			for _, f := range draft.CanVary(rich) {
+				draft.ToggleVary(&e, 0, f) // as many as there may be
+			}
+			if k == sheet.Limit {
+				draft.TogglePublished(&e)
+				e.Quantity.Published.Source = long(longSource)
 			}
 			if k != sheet.Match && k != sheet.Show {
 				e.Notes = &sheet.Range{40, 60}

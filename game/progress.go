@@ -32,6 +32,7 @@ type progress struct {
 	Tables   map[string]*practice.Confusion `json:"tables"`          // what was answered, by the id of the exercise
 	Boxes    practice.Boxes                 `json:"boxes"`           // what to ask again, by its key
 	Confused practice.Confusion             `json:"confused"`        // what was taken for what, by their keys
+	Set      *practiceSet                   `json:"set,omitempty"`   // of practice, which has not ended
 	Given    []given                        `json:"given,omitempty"` // sheets that came by a link or as a file
 	Log      map[string]*slip.Work          `json:"log,omitempty"`   // what was done in them, for the slips
 	Bench    *synth.Sound                   `json:"bench"`           // what lies on the bench
@@ -97,6 +98,7 @@ func (g *Game) Save() []byte {
 		k.Page = pageNames[benchPage]
 	}
 	if g.session.on {
+		k.Set = g.setToKeep()
 		k.Page, k.attempt = pageNames[practicePage], attempt{} // what is asked there follows from the boxes
 	}
 	data, err := json.Marshal(k)

@@ -46,6 +46,7 @@ func (k *progress) tidy() {
 		}
 		k.Limits[id] = kept[max(0, len(kept)-longLimits):]
 	}
+	k.Set = k.Set.tidy()
 	k.Name = (&ui.Text{Most: slip.MostName}).Fit(k.Name)
 	k.Log = made(k.Log)
 	for id, w := range k.Log {

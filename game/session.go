@@ -34,9 +34,13 @@ func key(e *sheet.Exercise, item string) string {
 	return e.ID + "/" + item
 }
 
-// beginPractice begins a set.
+// beginPractice begins a set, or goes on with the one that the page was loaded anew in.
 func (g *Game) beginPractice() {
 	g.session = session{on: true, began: g.in.Now}
+	if k := g.keptSet(); k != nil {
+		g.session = session{on: true, began: g.in.Now - time.Duration(k.Seconds*float64(time.Second)), last: k.Last, asked: k.Asked, right: k.Right}
+	}
+	g.kept.Set = nil
 	g.practise()
 }
 

@@ -16,11 +16,12 @@ import (
 type practiser struct {
 	*Game
 	now    time.Duration
+	day    time.Time
 	random uint64
 }
 
 func newPractiser() *practiser {
-	p := &practiser{Game: New(sheet.Course(), nil, roughly), random: 9}
+	p := &practiser{Game: New(sheet.Course(), nil, roughly), random: 9, day: time.Date(2026, 3, 2, 17, 0, 0, 0, time.UTC)}
 	p.gauge, p.kept.Hinted = unheard, true
 	p.pass(0)
 	return p
@@ -30,7 +31,7 @@ func newPractiser() *practiser {
 func (p *practiser) pass(d time.Duration) {
 	p.now += d
 	p.random = p.random*6364136223846793005 + 1442695040888963407
-	p.Update(Input{Now: p.now, W: 390, H: 844, Heard: Heard{Item: -1}, Random: p.random, Date: time.Date(2026, 3, 2, 17, 0, 0, 0, time.UTC)})
+	p.Update(Input{Now: p.now, W: 390, H: 844, Heard: Heard{Item: -1}, Random: p.random, Date: p.day})
 }
 
 // meet puts things into the boxes: missed, or known since yesterday.

@@ -22,27 +22,10 @@ type taking struct {
 	described bool          // in turn, the described sound has its turn
 	since     time.Duration // it has had it
 
-	soon  func() // what takes longer than a frame, once the page has said so
+	soon  func() (then func(), more bool) // goes on with what takes longer than a frame; nil where nothing does
+	stop  func()                          // lets go of it
 	asked time.Duration
-	waits string // what it says meanwhile
-}
-
-// soonAfter is how long the page that says what takes long stands before it does: a
-// few frames, a design choice.
-const soonAfter = 100 * time.Millisecond
-
-// soon does what takes longer than a frame, after the page has said it.
-func (g *Game) soon(say string, do func()) {
-	g.taking.soon, g.taking.waits, g.taking.asked = do, say, g.in.Now
-	g.say, g.dirty = say, true
-}
-
-// getOn does what has been said.
-func (g *Game) getOn() {
-	if do := g.taking.soon; do != nil && g.in.Now-g.taking.asked >= soonAfter {
-		g.taking.soon, g.taking.waits, g.say = nil, "", ""
-		do()
-	}
+	waits string // what the page says meanwhile
 }
 
 // ofRecording says whether a page is about a recording.
@@ -87,27 +70,35 @@ func (g *Game) beside() {
 }
 
 // markTake marks what was set beside the recording.
-func (g *Game) markTake() {
-	g.stop()
+func (g *Game) markTake(pause func()) (then func()) {
+	t, yours := g.taking.take, g.work.yours
 	g.playing.loud.yours.finish()
-	g.work.result = mark.PrepareTake(g.taking.take).Mark(g.work.yours, 1)
-	g.work.marks = g.work.result.Marks
-	g.show(takenPage)
-	g.say = g.takenVerdict()
+	result := mark.PrepareTake(t).Pausing(pause).Mark(yours, 1)
+	return func() {
+		g.work.result, g.work.marks = result, result.Marks
+		g.show(takenPage)
+		g.say = g.takenVerdict()
+	}
 }
 
 // answerWithTake marks the recording as an answer to the open exercise. The marks of
 // the course are kept; a sheet that was given keeps none, for a slip could not prove them.
-func (g *Game) answerWithTake() {
+func (g *Game) answerWithTake(pause func()) (then func()) {
 	e, t := g.exercise(), g.taking.take
-	start := e.Start()
-	w := compare(e.Target, start, nil)
+	w := compare(e.Target, e.Start(), nil)
 	w.mine.recorded(t)
-	w.result = g.marker().MarkTake(t, g.sheet().Strictness.Times())
+	r := g.marker()
+	pause()
+	w.result = r.Pausing(pause).MarkTake(t, g.sheet().Strictness.Times())
 	w.marks = w.result.Marks
 	if g.kept.Left[e.ID].Uncovered {
 		w.marks = min(w.marks, UncoveredCap)
 	}
+	return func() { g.answeredWith(e, w) }
+}
+
+// answeredWith shows the marks of a recording that answers an exercise.
+func (g *Game) answeredWith(e *sheet.Exercise, w work) {
 	g.work = w
 	g.playing.loud = &loud{target: g.level(e.Target), yours: g.taking.level}
 	g.taking.answers = true
@@ -130,7 +121,7 @@ func (g *Game) actOnTake(name string, n int, a ui.Action) bool {
 		g.openTaking(true)
 		return true
 	}
-	if !g.page.ofRecording() || t.soon != nil {
+	if !g.page.ofRecording() || t.soon != nil && name != "back to it" {
 		return false
 	}
 	switch name {

@@ -62,7 +62,7 @@ func (g *Game) Recorded(samples []float32, rate float64) {
 		return
 	}
 	g.taking.device = recorder{}
-	g.soon(g.t("Looking for the note …"), func() { g.findNote(samples, rate) })
+	g.soon(g.t("Looking for the note …"), func(pause func()) func() { return g.findNote(samples, rate, pause) })
 }
 
 // RecordFailed tells why nothing is recorded; the device is off.

@@ -35,13 +35,13 @@ func (g *Game) takeFile(f File) {
 		g.refuseTake(g.t("The file “%s” could not be read: it is a folder, it is gone, or it is larger than 64 MB. Choose another one.", words.Message{Format: shortened(f.Name)}))
 		return
 	}
-	g.soon(g.t("Looking for the note …"), func() {
+	g.soon(g.t("Looking for the note …"), func(pause func()) func() {
 		s, err := wav.Read(bytes.NewReader(f.Data))
 		if err != nil {
-			g.refuseTake(g.refusal(err))
-			return
+			return func() { g.refuseTake(g.refusal(err)) }
 		}
-		g.findNote(s.Mono(), float64(s.Rate))
+		pause()
+		return g.findNote(s.Mono(), float64(s.Rate), pause)
 	})
 }
 
@@ -55,16 +55,19 @@ func (g *Game) fresh() {
 	g.pictureTake()
 }
 
-// findNote finds the note in samples, and pictures it.
-func (g *Game) findNote(samples []float32, rate float64) {
+// findNote finds the note in samples; what follows is that it is pictured.
+func (g *Game) findNote(samples []float32, rate float64, pause func()) (then func()) {
 	t, err := take.Find(samples, rate)
 	if err != nil {
-		g.refuseTake(g.refusal(err))
-		return
+		return func() { g.refuseTake(g.refusal(err)) }
 	}
-	g.taking.take, g.taking.level = t, levelOf(t)
-	g.pictureTake()
-	g.say, g.dirty = g.foundText(), true
+	pause()
+	level := levelOf(t)
+	return func() {
+		g.taking.take, g.taking.level = t, level
+		g.pictureTake()
+		g.say, g.dirty = g.foundText(), true
+	}
 }
 
 func (g *Game) refuseTake(why string) { g.taking.wrong, g.say, g.dirty = why, why, true }

@@ -57,6 +57,66 @@ func pulse() synth.Sound {
 	return s
 }
 
+// Marking a recording holds no frame for long: a piece a tick, while the page says so, and
+// nothing of it is left where the page is left; what is being marked stays as it is.
+func TestMarkingARecordingGoesInPieces(t *testing.T) {
+	p := newPlayer(t)
+	p.game.kept.Hinted = true
+	p.pressID("recording")
+	s := pulse()
+	s.Combine.How, s.B.Footage = synth.Mix, 4
+	p.hands(recordingOf(t, s))
+	p.pressID("beside")
+	pieces := func() (n int) {
+		t.Helper()
+		for p.game.taking.soon != nil {
+			if g := p.game; g.page != besidePage || g.Idle() || !strings.Contains(g.scene.Body, "Marking") {
+				t.Fatalf("while it marks: page %s, idle %v, said %q", pageNames[g.page], g.Idle(), g.scene.Body)
+			}
+			before := p.game.work.yours
+			p.game.set(0, p.game.work.controls[0].Max)
+			if p.game.work.yours != before {
+				t.Fatal("what is being marked can be set")
+			}
+			if n++; n > 200 {
+				t.Fatal("it is never done")
+			}
+			p.tick()
+		}
+		return n
+	}
+	p.pressID("mark take")
+	p.tick()
+	least := int(soonAfter/tick) + 10
+	if n := pieces(); n < least {
+		t.Errorf("only %d ticks, want %d", n, least)
+	}
+	if p.game.page != takenPage || p.game.work.marks <= 0 {
+		t.Errorf("page %s, %v marks", pageNames[p.game.page], p.game.work.marks)
+	}
+	want := mark.PrepareTake(p.game.taking.take).Mark(p.game.work.yours, 1)
+	if p.game.work.result.Marks != want.Marks || len(p.game.work.result.Reasons) != len(want.Reasons) {
+		t.Errorf("%v marks, at once %v", p.game.work.result.Marks, want.Marks)
+	}
+	p.pressID("set on")
+	p.pressID("mark take")
+	for range int(soonAfter/tick) + 4 {
+		p.tick()
+	}
+	if p.game.taking.soon == nil {
+		t.Fatal("it is done already")
+	}
+	p.game.act(ui.Action{Widget: "back to it"})
+	p.tick()
+	p.pressID("course")
+	for range 20 {
+		p.tick()
+	}
+	if g := p.game; g.taking.soon != nil || g.taking.stop != nil || g.page != contents || !g.Idle() || g.work.marks != 0 {
+		t.Errorf("after leaving: page %s, idle %v", pageNames[g.page], g.Idle())
+	}
+}
+
 func TestARecordingIsMatched(t *testing.T) {
 	p := newPlayer(t)
 	p.game.kept.Hinted = true
@@ -323,7 +383,7 @@ func TestTheDeviceRecords(t *testing.T) {
 func takePages(g *Game, look func(name string)) {
 	press := func(id string) { g.act(ui.Action{Widget: id}) }
 	done := func(t *take.Take) { // without the waiting
-		g.taking.soon, g.taking.waits = nil, ""
+		g.forget()
 		g.taking.take, g.taking.level = t, levelOf(t)
 		g.pictureTake()
 	}
@@ -375,10 +435,10 @@ func takePages(g *Game, look func(name string)) {
 		press(numberedID("part", part))
 		look("beside a recording " + benchParts[part].name)
 	}
-	g.soon(g.t("Marking …"), func() {})
+	g.soon(g.t("Marking …"), func(func()) func() { return nil })
 	g.dirty = true
 	g.layout()
-	g.taking.soon = nil
+	g.forget()
 	g.show(takenPage)
 	g.work.result.Reasons, g.work.marks = reasons, 62
 	look("beside a recording, marked")

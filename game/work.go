@@ -40,7 +40,7 @@ func compare(target, yours synth.Sound, controls []sheet.Control) work {
 
 // set moves a control of the learner's sound.
 func (g *Game) set(control int, v float64) {
-	if control < 0 || control >= len(g.work.controls) {
+	if control < 0 || control >= len(g.work.controls) || g.taking.soon != nil { // what is being marked stays
 		return
 	}
 	c := &g.work.controls[control]

@@ -32,6 +32,9 @@ func (g *Game) tidyDesk() {
 		d.Exercise = max(0, min(len(s.Sheet().Exercises)-1, d.Exercise))
 		if e := g.drafted(); e != nil {
 			d.Item = max(0, min(items(e)-1, d.Item))
+			if d.Tab == tabVary && !varying(e) {
+				d.Tab = tabKind
+			}
 		}
 	}
 }

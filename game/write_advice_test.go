@@ -9,6 +9,7 @@ import (
 
 	"partialcredit/game/advice"
 	"partialcredit/game/draft"
+	"partialcredit/game/sheet"
 	"partialcredit/synth"
 )
 
@@ -154,4 +155,36 @@ func drawn(g *Game) (all string) {
 		all += text.String + " "
 	}
 	return all
+}
+
+// The advice in the app is what desk check says of the same sheet, which asks [advice.Advise]:
+// also of targets that are drawn for learners, and of one exercise of several.
+func TestAdviceIsThatOfTheDesk(t *testing.T) {
+	const sheetText = `{"version": 1, "title": "Widths", "strictness": "beginner", "vary": true, "exercises": [
+ {"id": "one", "title": "How wide is it?", "task": "Set the duty.", "teach": "Wider is fuller.", "target": {"version": 1, "seconds": 0.5, "a": {"shape": "pulse", "duty": 0.2}}, "controls": [{"set": ["a.duty"], "min": 0.1, "max": 0.5, "start": 0.2}]},
+ {"id": "two", "title": "Wie breit?", "task": "Set the duty.", "teach": "Wider is fuller.", "target": {"version": 1, "seconds": 0.5, "a": {"shape": "pulse", "duty": 0.2}}, "controls": [{"set": ["a.duty"], "min": 0.1, "max": 0.5, "start": 0.35, "draw": [0.2, 0.5]}]}]}`
+	s, err := sheet.Parse([]byte(sheetText))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := newWriter(t)
+	w.press("teacher")
+	w.openSheet(File{Name: "widths.json", Data: []byte(sheetText)})
+	w.rests()
+	drawn := 0
+	for i := range s.Exercises {
+		all := advice.Advise(s, i)
+		for j := range all {
+			all[j].Exercise = 0 // the app advises on a sheet of this exercise alone
+		}
+		want := fmt.Sprint(all)
+		found, done := w.adviceOn(i)
+		if got := fmt.Sprint(found); !done || got != want {
+			t.Errorf("exercise %d: %s\nthe desk says %s", i+1, got, want)
+		}
+		drawn += strings.Count(want, "drawn for learners")
+	}
+	if drawn == 0 {
+		t.Error("nothing is said of drawn targets")
+	}
 }

@@ -104,7 +104,7 @@ func (g *Game) give() {
 	}
 	s, err := sheet.Parse(w.Sheet().JSON()) // as whoever opens it will read it
 	if err != nil {
-		g.say, g.over = g.t("The sheet cannot be handed out yet. %s", plainly(err.Error())), note
+		g.say, g.over = g.t("The sheet cannot be handed out yet. %s", plainly(g.wrong(err))), note
 		return
 	}
 	g.giving = s

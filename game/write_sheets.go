@@ -81,7 +81,7 @@ func (g *Game) openSheet(f File) {
 	}
 	s, err := sheet.Parse(f.Data)
 	if err != nil {
-		g.say, g.over, g.dirty = g.t("The file “%s” holds no sheet that can be used: %s. Choose another one, or mend it with a text editor.", plainly(f.Name), plainly(err.Error())), note, true
+		g.say, g.over, g.dirty = g.t("The file “%s” holds no sheet that can be used: %s. Choose another one, or mend it with a text editor.", plainly(f.Name), plainly(g.wrong(err))), note, true
 		return
 	}
 	if g.newSheet(*s) {

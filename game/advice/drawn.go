@@ -7,7 +7,8 @@ import (
 
 // drawers are the names for which a sheet that varies is looked at: any will do, these
 // stand for a class (design choice: eight see what happens to one learner in five with
-// a probability of 83 %).
+// a probability of 83 %). They draw from a sheet of the exercise alone, so that what is
+// said of it depends on nothing else and is the same in the app and at the desk.
 var drawers = []string{"1", "2", "3", "4", "5", "6", "7", "8"}
 
 // drawn tells of targets that are drawn for learners and met at the start, or in which a
@@ -18,8 +19,9 @@ func (m *match) drawn() {
 	}
 	close, unheard := 0, make([]int, len(m.scales))
 	most, example := 0.0, words.Message{}
+	alone := m.sheet.Only(m.at).Drawing()
 	for _, name := range drawers {
-		e := &m.sheet.For(name).Exercises[m.at]
+		e := &alone.For(name).Exercises[0]
 		r := m.prepare(e.Target)
 		steps, _ := m.steps(r, e.Start())
 		values := make([]float64, len(m.scales))

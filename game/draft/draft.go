@@ -118,7 +118,16 @@ func copied(e sheet.Exercise) sheet.Exercise {
 		e.Controls[i].Draw = pointed(e.Controls[i].Draw)
 	}
 	e.Quantity, e.Reference, e.Notes = pointed(e.Quantity), pointed(e.Reference), pointed(e.Notes)
+	if e.Quantity != nil {
+		e.Quantity.Published = pointed(e.Quantity.Published)
+	}
 	e.Answers, e.Pairs = slices.Clone(e.Answers), slices.Clone(e.Pairs)
+	for i := range e.Answers {
+		e.Answers[i].Vary = slices.Clone(e.Answers[i].Vary)
+	}
+	for i := range e.Pairs {
+		e.Pairs[i].Vary = slices.Clone(e.Pairs[i].Vary)
+	}
 	return e
 }
 

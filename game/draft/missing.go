@@ -36,6 +36,9 @@ func missingOf(e *sheet.Exercise) rule {
 		return rule{len(e.Controls) == 0, words.Say("No control is chosen: choose what the learner sets.")}
 	case sheet.Limit:
 		q := e.Quantity
+		if q != nil && q.Published != nil && empty(q.Published.Source) {
+			return rule{true, words.Say("The published threshold has no source: write who found it, and with what sounds.")}
+		}
 		return rule{q == nil || !(0 < q.Least && q.Least < q.Start && q.Start <= q.Most), words.Say("No quantity is chosen of which there is room to grow in this sound: choose another one.")}
 	case sheet.Name:
 		return missingOfName(e)

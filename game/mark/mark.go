@@ -26,6 +26,7 @@ type Reference struct {
 	target *features // nil for silence
 	heard  *heard    // nil until reasons are asked for
 	places []place
+	pause  func() // between pieces of work, see [Reference.Pausing]
 }
 
 // A Result is what a hand-in earns.
@@ -62,7 +63,7 @@ func Measure(target synth.Sound) *Reference {
 // 0, unless the target is silent too.
 func (r *Reference) Mark(yours synth.Sound, times float64) Result {
 	if r.take != nil {
-		return r.side().mark(side{sound: yours}, times)
+		return r.side().mark(side{sound: yours}, times, r.pause)
 	}
 	r.listen()
 	y, h := r.grid.take(perform(yours, r.grid.seconds))

@@ -60,7 +60,9 @@ type finding struct {
 // reasons says in words what differs, the most costly first, one sentence each;
 // empty where nothing that differs would be heard. It only speaks of percepts
 // that are sure.
-func reasons(target, yours *heard) []Reason {
+func reasons(target, yours *heard) []Reason { return reasonsPausing(target, yours, func() {}) }
+
+func reasonsPausing(target, yours *heard, pause func()) []Reason {
 	switch {
 	case target.silent && yours.silent:
 		return nil
@@ -78,6 +80,7 @@ func reasons(target, yours *heard) []Reason {
 	}
 	var all []finding
 	for _, compare := range comparisons {
+		pause()
 		for _, f := range compare(target, yours) {
 			if f.Cost >= 1 && !math.IsNaN(f.Cost) {
 				all = append(all, f)

@@ -17,7 +17,16 @@ func PrepareTake(t *take.Take) *Reference { return &Reference{take: t} }
 // MarkTake compares a recording with the target, as [Reference.Mark] does a
 // description.
 func (r *Reference) MarkTake(yours *take.Take, times float64) Result {
-	return r.side().mark(side{take: yours}, times)
+	return r.side().mark(side{take: yours}, times, r.pause)
+}
+
+// Pausing is the reference with a function that is called between the pieces in which a
+// recording is marked, some hundredths of a second of work each. A panic of it ends the
+// marking; nothing is left half done.
+func (r *Reference) Pausing(pause func()) *Reference {
+	other := *r
+	other.pause = pause
+	return &other
 }
 
 func (r *Reference) side() side { return side{r.sound, r.take} }
@@ -76,7 +85,10 @@ func (s side) note() float64 {
 }
 
 // mark compares two sounds of which at least one is a recording.
-func (s side) mark(yours side, times float64) Result {
+func (s side) mark(yours side, times float64, pause func()) Result {
+	if pause == nil {
+		pause = func() {}
+	}
 	note := s.note()
 	if note == 0 {
 		note = yours.note()
@@ -86,19 +98,26 @@ func (s side) mark(yours side, times float64) Result {
 	}
 	g := newGrid(common(s, yours), note)
 	t, y := s.perform(g.seconds, yours), yours.perform(g.seconds, s)
+	pause()
 	if s.take == nil {
-		t = s.inPhase(g, t, y, yours)
+		t = s.inPhase(g, t, y, yours, pause)
 	} else if yours.take == nil {
-		y = yours.inPhase(g, y, t, s)
+		y = yours.inPhase(g, y, t, s, pause)
 	}
 	r := &Reference{grid: g}
-	r.target, r.heard = g.take(t)
+	r.target = g.features(t)
+	pause()
+	r.heard = g.hear(t)
+	pause()
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
-	features, h := g.take(y)
+	features := g.features(y)
+	pause()
+	h := g.hear(y)
+	pause()
 	steps := r.distance(features)
-	result := Result{Marks: credit(steps / times), Steps: steps, Heard: steps, Reasons: sure(reasons(r.heard, h))}
+	result := Result{Marks: credit(steps / times), Steps: steps, Heard: steps, Reasons: sure(reasonsPausing(r.heard, h, pause))}
 	if r.target != nil {
 		result.Partials = g.ticks(r.places, r.target, features)
 	}

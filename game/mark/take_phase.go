@@ -11,20 +11,21 @@ import (
 // how partials of both add, that of the LFO where it is slow. x is the sound from
 // phase 0. The search is coarse, then fine (design choices: eighths of a turn, then
 // halves of the step down to a thirty-second).
-func (s side) inPhase(g *grid, x, recording []float32, other side) []float32 {
-	defer g.borrow()()
-	r := &Reference{grid: g, target: g.measure(recording)}
+func (s side) inPhase(g *grid, x, recording []float32, other side, pause func()) []float32 {
+	r := &Reference{grid: g, target: g.features(recording)}
 	if r.target == nil {
 		return x
 	}
 	d := s.sound
 	d.A.Phase, d.B.Phase, d.LFO.Phase = 0, 0, 0
-	best, least := x, r.distance(g.measure(x))
+	pause()
+	best, least := x, r.distance(g.features(x))
 	try := func(phase *float64, at float64) {
+		pause()
 		last := *phase
 		*phase = at - math.Floor(at)
 		y := played(d, g.seconds, other.take)
-		if steps := r.distance(g.measure(y)); steps < least {
+		if steps := r.distance(g.features(y)); steps < least {
 			best, least = y, steps
 		} else {
 			*phase = last
@@ -48,6 +49,7 @@ func (s side) inPhase(g *grid, x, recording []float32, other side) []float32 {
 			try(&d.LFO.Phase, at)
 		}
 	}
+	pause()
 	return best
 }
 

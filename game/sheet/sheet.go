@@ -5,7 +5,6 @@
 package sheet
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"strings"
@@ -55,13 +54,6 @@ func Parse(data []byte) (*Sheet, error) {
 		return nil, err
 	}
 	return &s, nil
-}
-
-// strict reads JSON and refuses fields it does not know.
-func strict(data []byte, v any) error {
-	dec := json.NewDecoder(bytes.NewReader(data))
-	dec.DisallowUnknownFields()
-	return dec.Decode(v)
 }
 
 func (s *Sheet) check() error {

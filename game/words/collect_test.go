@@ -214,6 +214,50 @@ func handed() map[string]string {
 	return found
 }
 
+// refused finds every form in which a room that knows no languages says what is wrong with
+// a sheet, a sound or a slip: what is given to fmt.Errorf and errors.New, with %s for
+// whatever is put in.
+func refused(t *testing.T) map[string]string {
+	found := map[string]string{}
+	code := token.NewFileSet()
+	for _, root := range []string{"../sheet", "../slip", "../../synth/json.go", "../../synth/field.go"} {
+		walk(t, root, ".go", func(path string, data []byte) {
+			if strings.HasSuffix(path, "_test.go") {
+				return
+			}
+			file, err := parser.ParseFile(code, filepath.ToSlash(path), data, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			ast.Inspect(file, func(n ast.Node) bool {
+				if call, ok := n.(*ast.CallExpr); ok && (called(call) == "Errorf" || called(call) == "New") && len(call.Args) > 0 {
+					if form := formOf(call.Args[0]); form != "%s" {
+						found[form] = code.Position(call.Pos()).String()
+					}
+				}
+				return true
+			})
+		})
+	}
+	for _, f := range synth.Fields() {
+		if f.Unit != synth.NoUnit && len(f.Choices) == 0 {
+			found["%s ("+string(f.Unit)+")"] = f.Name
+		}
+	}
+	return found
+}
+
+// formOf is a text that is put together, as a form.
+func formOf(e ast.Expr) string {
+	if text, ok := literal(e); ok {
+		return verb.ReplaceAllString(text, "%s")
+	}
+	if sum, ok := e.(*ast.BinaryExpr); ok && sum.Op == token.ADD {
+		return strings.ReplaceAll(formOf(sum.X)+formOf(sum.Y), "%s%s", "%s")
+	}
+	return "%s"
+}
+
 // sounds are the names and units of the description of a sound, and of the
 // differences between two.
 func sounds() map[string]string {

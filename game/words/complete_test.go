@@ -50,7 +50,7 @@ func TestGermanIsComplete(t *testing.T) {
 			t.Errorf("%s: no German for %q", where, text)
 		}
 	}
-	for _, more := range []map[string]string{written(t), handed()} {
+	for _, more := range []map[string]string{written(t), handed(), refused(t)} {
 		for text, where := range more {
 			if !German().Has(text) && letters.MatchString(text) {
 				t.Errorf("%s: no German for %q", where, text)
@@ -62,6 +62,9 @@ func TestGermanIsComplete(t *testing.T) {
 // No table has a sentence that nobody says, or one twice in different words.
 func TestGermanIsUsed(t *testing.T) {
 	said := spoken(t)
+	for form, where := range refused(t) {
+		said[form] = where
+	}
 	known := maps.Clone(said)
 	for _, more := range []map[string]string{written(t), handed(), sounds()} {
 		for text, where := range more {

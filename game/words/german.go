@@ -29,6 +29,9 @@ var German = sync.OnceValue(func() *Language {
 		if err != nil {
 			panic("words: " + f.Name() + ": " + err.Error()) // a test reads it
 		}
+		if f.Name() == "refusals.json" {
+			l.forms = formed(texts)
+		}
 		maps.Copy(l.texts, texts)
 	}
 	return l

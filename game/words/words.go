@@ -36,6 +36,7 @@ type Language struct {
 
 	decimal string // sign
 	texts   map[string]string
+	forms   []form // of what other rooms say is wrong, see [Language.Refusal]
 }
 
 // English needs no table.
