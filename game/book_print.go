@@ -29,7 +29,7 @@ func (g *Game) bookDocument(t *book.Table, rows []*book.Row) string {
 	h := &htmlPage{}
 	h.WriteString("<!DOCTYPE html>\n<html lang=\"" + g.lang.Tag + "\"><head><meta charset=\"utf-8\">\n")
 	h.tag("title", g.t(t.Sheet.Title))
-	h.WriteString("<style>body{font-family:sans-serif;color:#000;background:#fff;margin:1.5cm}table{border-collapse:collapse;margin:0 0 1em}th,td{border:1px solid #888;padding:.15em .5em;text-align:left}tr{break-inside:avoid}</style></head><body>\n")
+	h.WriteString("<style>body{font-family:sans-serif;color:#000;background:#fff;margin:1.5cm}table{border-collapse:collapse;margin:0 0 1em}th,td{border:1px solid #888;padding:.15em .5em;text-align:left}h1,h2,p,th,td{unicode-bidi:plaintext}tr{break-inside:avoid}</style></head><body>\n")
 	h.tag("h1", g.t(t.Sheet.Title))
 	for _, f := range t.Findings() {
 		h.tag("p", g.lang.In(f.Text))
