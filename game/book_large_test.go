@@ -13,6 +13,7 @@ import (
 // A thousand slips fit on the device: the storage of a page holds 5 MB (the WHATWG HTML
 // standard, section on local storage, suggests 5 MB per origin).
 func TestAThousandSlipsAreKept(t *testing.T) {
+	t.Parallel()
 	sh := assignment(false) // else each slip is to be worked for itself, which takes long
 	var answers []*slip.Slip
 	for i := range 10 {

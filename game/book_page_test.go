@@ -80,6 +80,7 @@ func bookPages(g *Game, look func(name string)) {
 
 // The mark book fits on every screen in every language.
 func TestTheMarkBookFits(t *testing.T) {
+	t.Parallel()
 	for _, language := range []string{"en", "de"} {
 		g := New(sheet.Course(), nil, roughly)
 		g.Speak([]string{language})
@@ -252,6 +253,7 @@ func TestSlipsAreCollected(t *testing.T) {
 
 // What was collected survives a reload, with its marks made anew; the CSV is the book's.
 func TestTheMarkBookIsKept(t *testing.T) {
+	t.Parallel()
 	w := keeper(t)
 	w.kept.Given = append(w.kept.Given, given{Link: homework().Fragment()})
 	w.unpack()
@@ -304,6 +306,7 @@ func TestTheMarkBookIsKept(t *testing.T) {
 
 // Rows are sorted and looked for, and one is opened and removed.
 func TestTheClassIsSorted(t *testing.T) {
+	t.Parallel()
 	w := keeper(t)
 	w.w, w.h = 1180, 820
 	w.kept.Given = append(w.kept.Given, given{Link: homework().Fragment()})
@@ -406,6 +409,7 @@ func TestASlipThatDoesNotFitItsSheetIsDamaged(t *testing.T) {
 
 // Nothing that is pressed in any order breaks the mark book.
 func TestRandomWalkThroughTheMarkBook(t *testing.T) {
+	t.Parallel()
 	w := keeper(t)
 	random := rand.New(rand.NewPCG(7, 7))
 	links := classOf30()

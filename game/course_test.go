@@ -14,6 +14,7 @@ import (
 // contents on by the buttons that go on: sets every match to its target, hears what
 // sounds, finds each limit.
 func TestTheWholeCourse(t *testing.T) {
+	t.Parallel()
 	p := newPlayerOf(t, sheet.Course())
 	p.game.kept.Hinted = true
 	p.game.gauge = unheard // TestQuestionsAreEquallyLoud has the true ones

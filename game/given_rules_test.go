@@ -88,6 +88,7 @@ func TestATeachersTextsAreShownAsTheyAre(t *testing.T) {
 // A sheet that draws targets asks for the name before the first exercise; each name has
 // its own, the same every time.
 func TestAVaryingSheetAsksForTheName(t *testing.T) {
+	t.Parallel()
 	s := assignment(true)
 	p := newPlayerOf(t, sheet.Course())
 	p.given(s)
@@ -145,6 +146,7 @@ func TestAVaryingSheetAsksForTheName(t *testing.T) {
 
 // What was done before there was a name becomes the first name's, and stays it.
 func TestWorkWithoutANameBecomesTheFirstNames(t *testing.T) {
+	t.Parallel()
 	s := assignment(false)
 	p := newPlayerOf(t, sheet.Course())
 	p.given(s)
@@ -282,6 +284,7 @@ func TestAGivenSheetIsRemoved(t *testing.T) {
 
 // What was kept and has been damaged is left out of a slip, which fits all the same.
 func TestDamagedWorkIsLeftOutOfTheSlip(t *testing.T) {
+	t.Parallel()
 	s := assignment(true)
 	for name, damage := range map[string]func(w *slip.Work){
 		"settings": func(w *slip.Work) { w.First.Settings = append(w.First.Settings, 7) },

@@ -163,11 +163,13 @@ func checkSlip(t *testing.T, g *Game, s *slip.Slip, sh *sheet.Sheet, tries int) 
 // A sheet comes by its link, is worked under two names and loaded anew in between; the
 // slips give the marks that were shown.
 func TestASlipHasTheMarksThatWereShown(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name  string
 		sheet *sheet.Sheet
 	}{{"the same for all", assignment(false)}, {"varying", assignment(true)}, {"sixteen", sixteen(t)[0]}, {"sixteen, varying", func() *sheet.Sheet { s := *sixteen(t)[0]; s.Vary = true; return &s }()}} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			p := newPlayerOf(t, sheet.Course())
 			p.given(c.sheet)
 			p.call("Wren  One")

@@ -19,6 +19,7 @@ var screens = []struct{ w, h float64 }{
 // screen, nothing that is touched is smaller than a finger or lies over
 // another, no text lies over a widget or is too small to read.
 func TestEverythingFits(t *testing.T) {
+	t.Parallel()
 	s := sixteen(t)[0]
 	four := s.Exercises[1]
 	for _, i := range []int{7, 3} {

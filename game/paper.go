@@ -124,17 +124,5 @@ func (p *paper) buttons(r ui.Rect, widgets ...ui.Widget) {
 
 // cut is as much of a text as fits into a width.
 func (p *paper) cut(s string, size float64, bold bool, width float64) string {
-	if p.measure(s, size, bold) <= width {
-		return s
-	}
-	r := []rune(s)
-	from, to := 0, len(r) // fits, does not fit
-	for from+1 < to {
-		if m := (from + to) / 2; p.measure(string(r[:m])+"…", size, bold) <= width {
-			from = m
-		} else {
-			to = m
-		}
-	}
-	return string(r[:from]) + "…"
+	return p.measure.Fit(s, size, bold, width)
 }

@@ -25,6 +25,7 @@ type remembered struct {
 // reload is the page loaded again.
 func (p *player) reload() {
 	p.game = New(p.course, p.game.Save(), roughly)
+	p.game.gauge = gaugeOnce
 	p.speaker = synth.NewPlayer(Rate)
 	p.heard.Item = -1
 	p.now = 0 // the clock of a page begins with it
@@ -38,6 +39,7 @@ func (p *player) study(verb, rest string) {
 	case "course":
 		p.course = sheet.Course()
 		p.game = New(p.course, nil, roughly)
+		p.game.gauge = gaugeOnce
 		p.tick()
 	case "open":
 		p.open(rest)

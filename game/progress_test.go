@@ -43,6 +43,7 @@ func FuzzProgress(f *testing.F) {
 // Both sounds of every exercise are brought to one loudness, and neither rises
 // above -6 dBFS, the headroom this project sets itself.
 func TestBothSoundsAreEquallyLoud(t *testing.T) {
+	t.Parallel()
 	for i, e := range sixteen(t)[0].Exercises {
 		g := New(sixteen(t), fmt.Appendf(nil, `{"version": 1, "exercise": %q, "page": "work"}`, e.ID), roughly)
 		if g.at.exercise != i {

@@ -51,6 +51,7 @@ func heardOf(p synth.Program) (lufs []float64, peak float64) {
 // asks after: all its sounds are equally loud but for the rove, and a limit of level
 // has its own difference and no other.
 func TestQuestionsAreEquallyLoud(t *testing.T) {
+	t.Parallel()
 	for i, s := range sheet.Course() {
 		t.Run(s.Title, func(t *testing.T) {
 			t.Parallel()

@@ -329,6 +329,7 @@ func TestSheetsAreOpened(t *testing.T) {
 // Whatever is pressed, pulled and typed, nothing breaks, and a draft either parses or
 // says what is missing; kept and read it is the same.
 func TestWritingAtRandom(t *testing.T) {
+	t.Parallel()
 	random := rand.New(rand.NewPCG(1, 2))
 	w := newWriter(t)
 	w.press("teacher")

@@ -34,7 +34,8 @@ With -with a second sound is drawn into the same picture, dashed and with open
 circles: the target. Both are made equally loud.
 
 The name of the file that is written ends in .svg or .png; - writes SVG to the
-output. Sizes are slide (1920x1080), thumbnail (1280x720, coarser), square
+output. A PNG has Latin, Greek and Cyrillic letters; in an SVG a -title may have
+any. Sizes are slide (1920x1080), thumbnail (1280x720, coarser), square
 (1080x1080), or a width and a height like 1600x900. Grounds are paper,
 blackboard, white (for print), transparent (dark ink, to lie over something
 light) and chalk (light ink, to lie over something dark).`,

@@ -38,7 +38,7 @@ func TestDrawWritesPictures(t *testing.T) {
 		{"- -what trace -size 400x300 -o FILE.png", link + "\n", 400, 300},
 		{recording + " -with " + pulse + " -size 400x300 -o FILE.png", "", 400, 300},
 		{recording + " -what sweep -size 400x300 -o FILE.png", "", 400, 300},
-		{pulse + " -what sweep -field a.duty -from 0.1 -to 0.5 -size 200x200 -o FILE.png", "", 200, 200},
+		{pulse + " -what sweep -field a.duty -from 0.1 -to 0.5 -size 200x200 -title Ширина,εύρος -o FILE.png", "", 200, 200},
 	} {
 		file := filepath.Join(t.TempDir(), "a.png")
 		var out, problems bytes.Buffer
@@ -63,10 +63,10 @@ func TestDrawWritesPictures(t *testing.T) {
 		}
 	}
 	var out bytes.Buffer
-	if err := runDraw(&desk{out: &out}, []string{pulse, "-o", "-", "-title", "A & B"}); err != nil {
+	if err := runDraw(&desk{out: &out}, []string{pulse, "-o", "-", "-title", "A & B, 矩形波"}); err != nil {
 		t.Fatal(err)
 	}
-	if err := xml.Unmarshal(out.Bytes(), new(struct{})); err != nil || !strings.Contains(out.String(), "A &amp; B") {
+	if err := xml.Unmarshal(out.Bytes(), new(struct{})); err != nil || !strings.Contains(out.String(), "A &amp; B, 矩形波") {
 		t.Errorf("the output is no SVG: %v", err)
 	}
 }
@@ -104,6 +104,7 @@ func TestDrawSaysWhatIsWrong(t *testing.T) {
 		{"GOOD -o a.svg -what sweep -field a.duty -from 0.5 -to 0.5", "different values"},
 		{"GOOD -o a.svg -size big", "must be slide"},
 		{"GOOD -o a.svg -ground grass", "must be one of paper"},
+		{"GOOD -o a.png -title 矩形波", "no '矩'. Write an .svg"},
 		{"GOOD -o " + taken, "add -force"},
 		{"none.json -o a.svg", "there is no such file"},
 		{"#sound=1.x -o a.svg", "This link is damaged"},
@@ -115,7 +116,9 @@ func TestDrawSaysWhatIsWrong(t *testing.T) {
 			t.Errorf("%q: got %v, want %q", c.args, err, c.want)
 		}
 	}
-	if _, err := os.Stat("a.svg"); err == nil {
-		t.Error("a picture was written all the same")
+	for _, name := range []string{"a.svg", "a.png"} {
+		if _, err := os.Stat(name); err == nil {
+			t.Errorf("%s was written all the same", name)
+		}
 	}
 }

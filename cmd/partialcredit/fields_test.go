@@ -13,6 +13,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"partialcredit/game/sheet"
+	"partialcredit/game/ui"
 	"partialcredit/game/view"
 )
 
@@ -121,7 +122,7 @@ func dropping(name, text string) string {
 }
 
 // TestFieldsWearTheBook looks at a text field on a phone in all themes, where the system's and the
-// learner's choice differ too.
+// learner's choice differ too, and at a name in other scripts that was written there.
 func TestFieldsWearTheBook(t *testing.T) {
 	k := slip()
 	k.Theme = "blackboard"
@@ -152,6 +153,11 @@ func TestFieldsWearTheBook(t *testing.T) {
 	if f := l.field("name"); f.Focused {
 		t.Error("a finger beside the field does not leave it")
 	}
+	l.writes("name", foreign)
+	l.uses("use name")
+	l.uses("slip")
+	l.Screenshot("a name in other scripts, blackboard, phone.png")
+	l.showsName(ui.Rect{X: 16, Y: 44, W: 200, H: 24}, 15*Phone.Ratio) // the line below the title begins with it
 	var viewport string
 	l.Eval(`document.querySelector('meta[name=viewport]').content`, &viewport)
 	if !strings.Contains(viewport, "interactive-widget=resizes-visual") {

@@ -111,6 +111,8 @@ func startBrowser(autoplay string, more ...chromedp.ExecAllocatorOption) (contex
 		chromedp.Flag("disable-background-timer-throttling", true),
 		chromedp.Flag("disable-renderer-backgrounding", true),
 		chromedp.Flag("disable-backgrounding-occluded-windows", true),
+		// Every new window has the address bar's two popups loaded, more than a second of processor time.
+		chromedp.Flag("disable-features", "PaintHolding,WebUIOmniboxPopup,WebUIOmniboxAimPopup"),
 	}, more...)...)
 	// Chromium is newer than the protocol library and sends values it does not know; those messages
 	// are not about the app.

@@ -11,6 +11,9 @@ import (
 
 func main() {
 	page := browser.Open()
+	if letters, ok := page.Letters(); ok {
+		view.SetLetterer(letters)
+	}
 	app := newApp(page, speaker.Open(page))
 	page.OnEvent(app.onEvent)
 	if err := view.Run(app); err != nil {

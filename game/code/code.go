@@ -66,7 +66,7 @@ const leastTail = 16
 // segments cuts a text in two where its end can be written in fewer bits.
 func segments(text string) []coding.Encoding {
 	tail := len(text)
-	for tail > 0 && coding.Alpha(text[tail-1:]).Check() == nil {
+	for tail > 0 && coding.Alpha(text[tail-1:tail]).Check() == nil {
 		tail--
 	}
 	if tail == 0 || len(text)-tail < leastTail {

@@ -23,8 +23,14 @@ func Apart(target, yours synth.Sound) float64 {
 
 // apart compares reduced sounds, A with A and B with B.
 func apart(t, y synth.Sound) float64 {
-	kinds := map[string]float64{}
-	add := func(kind string, steps float64) { kinds[kind] = math.Max(kinds[kind], steps) }
+	var kinds []string // in the order of the fields, so that the sum is the same to the last bit
+	most := map[string]float64{}
+	add := func(kind string, steps float64) {
+		if _, known := most[kind]; !known {
+			kinds = append(kinds, kind)
+		}
+		most[kind] = math.Max(most[kind], steps)
+	}
 	for _, f := range synth.Fields() {
 		from, to := f.Get(&t), f.Get(&y)
 		if from == to {
@@ -49,8 +55,8 @@ func apart(t, y synth.Sound) float64 {
 		add("interval", interval)
 	}
 	sum := 0.0
-	for _, n := range kinds {
-		sum += n * n
+	for _, kind := range kinds {
+		sum += most[kind] * most[kind]
 	}
 	return math.Sqrt(sum)
 }

@@ -14,6 +14,7 @@ import (
 // close (hearing.md 8(a)4); a little more where beginners are marked, for whom
 // another choice, twenty steps, costs 37.
 func TestMatchesOfTheCourseAreWorthSolving(t *testing.T) {
+	t.Parallel()
 	for _, s := range sheet.Course() {
 		for _, e := range s.Exercises {
 			if e.Kind != sheet.Match {
@@ -41,6 +42,7 @@ func TestMatchesOfTheCourseAreWorthSolving(t *testing.T) {
 // note, by their descriptions, they lie more than leastApart just-noticeable
 // steps apart.
 func TestAnswersOfTheCourseDiffer(t *testing.T) {
+	t.Parallel()
 	const leastApart = 8.0 // design choice: two steps of a beginner (hearing.md 8(a)2)
 	for _, s := range sheet.Course() {
 		for _, e := range s.Exercises {

@@ -37,8 +37,15 @@ func steadyHz(f0 float64) func(int, float64) float64 {
 	return func(n int, _ float64) float64 { return float64(n) * f0 }
 }
 
+// still1 asks for each partial once: it stands still, and additive takes them one after the other.
 func still1(f func(n int) float64) func(int, float64) float64 {
-	return func(n int, _ float64) float64 { return f(n) }
+	last, v := 0, 0.0
+	return func(n int, _ float64) float64 {
+		if n != last {
+			last, v = n, f(n)
+		}
+		return v
+	}
 }
 
 func saw(n int) float64 { return 1 / float64(n) }

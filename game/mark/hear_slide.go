@@ -50,7 +50,7 @@ func (a *analysis) findSlide(carrier float64) (s slide) {
 	lowest := 0.2 * carrier
 	var scores [][]float64
 	var shares []float64
-	c := &comb{bin: rate / size, carrier: carrier, magnitude: make([]float64, size/2+1)}
+	c := newComb(lowest, 0.45*rate, carrier, rate/size, size/2+1)
 	for from := 0; from+size <= len(x); from += int(slideHop * rate) {
 		power := 0.0
 		for k, z := range fft.Transform(x[from:from+size], window) {
@@ -58,10 +58,13 @@ func (a *analysis) findSlide(carrier float64) (s slide) {
 			c.magnitude[k] = math.Sqrt(p)
 			power += p
 		}
-		score := make([]float64, int(slidePlaces*math.Log2(0.45*rate/lowest)))
+		score := make([]float64, len(c.places))
 		best, where := 0.0, 0
-		for i := range score {
-			score[i] = c.pairs(lowest*math.Exp2(float64(i)/slidePlaces), func(up, down float64) float64 { return math.Sqrt(up * down) })
+		for i := range c.places {
+			for k := range c.places[i] {
+				up, down := c.pair(&c.places[i][k])
+				score[i] += math.Sqrt(up * down)
+			}
 			if score[i] > best {
 				best, where = score[i], i
 			}
@@ -71,7 +74,11 @@ func (a *analysis) findSlide(carrier float64) (s slide) {
 		}
 		scores = append(scores, score)
 		// The power of a line is 1.5 bins of a window of its length (Hann's noise bandwidth).
-		lines := c.pairs(lowest*math.Exp2(float64(where)/slidePlaces), func(up, down float64) float64 { return math.Min(up, down) * (up + down) })
+		lines := 0.0
+		for k := range c.places[where] {
+			up, down := c.pair(&c.places[where][k])
+			lines += math.Min(up, down) * (up + down)
+		}
 		shares = append(shares, 1.5*size/float64(n)*lines/power)
 	}
 	octaves, weights := follow(scores), make([]float64, len(scores))
@@ -142,34 +149,6 @@ func (h *heard) leftToGo(guess float64) float64 {
 		return math.Inf(1)
 	}
 	return math.Log(before / after)
-}
-
-// A comb reads a spectrum at sums and differences with a carrier.
-type comb struct {
-	bin, carrier float64 // Hz
-	magnitude    []float64
-}
-
-func (c *comb) at(hz float64) float64 {
-	k := int(hz / c.bin)
-	if k+1 >= len(c.magnitude) {
-		return 0
-	}
-	f := hz/c.bin - float64(k)
-	return c.magnitude[k]*(1-f) + c.magnitude[k+1]*f
-}
-
-// pairs adds up, over the pairs of lines that b makes, a mean of both.
-func (c *comb) pairs(b float64, mean func(up, down float64) float64) (sum float64) {
-	for k := 1.0; k <= 3; k++ {
-		up := c.at(k*c.carrier + b)
-		down := up / 4 // where it is too low to be heard
-		if hz := math.Abs(k*c.carrier - b); hz > 2*c.bin {
-			down = c.at(hz)
-		}
-		sum += mean(up, down)
-	}
-	return
 }
 
 // follow returns the path through the places, one in each frame, for which the

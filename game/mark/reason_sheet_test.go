@@ -9,6 +9,7 @@ import (
 
 	"partialcredit/game/sheet"
 	"partialcredit/synth"
+	"partialcredit/synth/spectrum"
 )
 
 // expected says which sentence names the audible effect of a control: for a
@@ -35,7 +36,9 @@ var expected = map[string]struct{ above, below string }{
 var saidRates = regexp.MustCompile(`([0-9.]+|once|twice) times a second, the target ([0-9.]+)`)
 
 func TestReasonsOnTheSheet(t *testing.T) {
+	t.Parallel()
 	total, right, english := 0, 0, onlyEnglish(t)
+	var kit spectrum.Kit // not that of the tests which run one after the other
 	for _, e := range Swept() {
 		seconds := listening(e.Target)
 		target := hear(&kit, perform(e.Target, seconds), Rate, fundamental(e.Target))

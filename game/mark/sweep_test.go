@@ -45,6 +45,7 @@ func walk(e *sheet.Exercise, c *sheet.Control, up bool) []float64 {
 // the controls of the built-in sheet: the first of every field and way to
 // combine, for desk credit goes through the others. -v prints the marks per step.
 func TestMarksFallAwayFromTheTarget(t *testing.T) {
+	t.Parallel()
 	seen := map[string]bool{}
 	for _, e := range mark.Swept() {
 		var controls []*sheet.Control
@@ -116,6 +117,7 @@ func sweep(t *testing.T, e *sheet.Exercise, c *sheet.Control, r *mark.Reference,
 // Other choices than the target's are plainly different: at most 40, but for
 // the two directions of a sawtooth, which sound alike.
 func TestConfusedChoices(t *testing.T) {
+	t.Parallel()
 	for _, e := range mark.Swept() {
 		r := mark.Prepare(e.Target)
 		for j := range e.Controls {

@@ -11,6 +11,7 @@ import (
 // The further a control is moved from a recorded target, the fewer marks: at 5
 // and 21 of its steps to either side. (The duty to 0.97 mirrors to that of the target.)
 func TestMarksFallFromARecording(t *testing.T) {
+	t.Parallel()
 	pairs, steady := 0, 0
 	for _, e := range Swept() {
 		s := e.Target

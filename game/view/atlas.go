@@ -45,6 +45,7 @@ type glyphKey struct {
 type sprite struct {
 	x, y, w, h float32
 	dx, dy     float32
+	coloured   bool // and wants no ink
 }
 
 // An atlas is the texture from which everything is drawn: a white dot in its
@@ -53,6 +54,7 @@ type atlas struct {
 	image       *ebiten.Image
 	side        int
 	sprites     map[glyphKey]sprite
+	lettered    map[letteredKey]sprite
 	x, y, shelf int // where the next glyph goes, and how tall this shelf is
 
 	used    map[cut]bool
@@ -72,9 +74,24 @@ func newAtlas(side int) *atlas {
 	return a
 }
 
+// mostSide is how large an atlas grows: a full page of words on a phone with three pixels to each of
+// CSS has room in it (design choice; WebGL 2 has at least 2048).
+const mostSide = 2048
+
+// renew empties the atlas when it was full, and makes it larger. What was drawn from it before must be
+// on its way.
+func (a *atlas) renew() {
+	if a.side < mostSide {
+		a.side *= 2
+		a.image.Deallocate()
+		a.image = ebiten.NewImage(a.side, a.side)
+	}
+	a.clear()
+}
+
 // clear empties the atlas. What was drawn from it before must be on its way.
 func (a *atlas) clear() {
-	a.sprites = map[glyphKey]sprite{}
+	a.sprites, a.lettered = map[glyphKey]sprite{}, map[letteredKey]sprite{}
 	a.x, a.y, a.shelf = 2*whiteAt+1, 0, 2*whiteAt+1
 	a.pixels = append(a.pixels[:0], make([]byte, 4*4*whiteAt*whiteAt)...)
 	for i := range a.pixels {
@@ -108,23 +125,40 @@ func (a *atlas) make(k glyphKey) (sprite, bool) {
 	within := float64(k.place) / float64(k.cut.places())
 	x0, y0 := math.Floor(t.left+within), math.Floor(t.top)
 	w, h := int(math.Ceil(t.right+within)-x0), int(math.Ceil(t.bottom)-y0)
-	if a.x+w > a.side { // a new shelf
-		a.x, a.y, a.shelf = 0, a.y+a.shelf, 0
-	}
-	if a.y+h > a.side || w > a.side {
+	at, ok := a.place(w, h)
+	if !ok {
 		return sprite{}, false
 	}
 	a.raster.Reset(w, h)
 	t.to, t.dx, t.dy = &a.raster, within-x0, -y0
 	t.trace(f.outline(k.glyph))
-	a.write(w, h)
-	s := sprite{float32(a.x), float32(a.y), float32(w), float32(h), float32(x0), float32(y0)}
+	a.write(at)
+	return spriteAt(at, int(x0), int(y0)), true
+}
+
+// place finds room for a sprite, with a gap beside it.
+func (a *atlas) place(w, h int) (at image.Rectangle, ok bool) {
+	if a.x+w > a.side { // a new shelf
+		a.x, a.y, a.shelf = 0, a.y+a.shelf, 0
+	}
+	if a.y+h > a.side || w > a.side {
+		return image.Rectangle{}, false
+	}
+	at = image.Rect(a.x, a.y, a.x+w, a.y+h)
 	a.x, a.shelf = a.x+w+1, max(a.shelf, h+1)
-	return s, true
+	return at, true
+}
+
+func spriteAt(at image.Rectangle, dx, dy int) sprite {
+	return sprite{
+		x: float32(at.Min.X), y: float32(at.Min.Y), w: float32(at.Dx()), h: float32(at.Dy()),
+		dx: float32(dx), dy: float32(dy),
+	}
 }
 
 // write rasterizes into the atlas.
-func (a *atlas) write(w, h int) {
+func (a *atlas) write(at image.Rectangle) {
+	w, h := at.Dx(), at.Dy()
 	if a.alpha == nil || len(a.alpha.Pix) < w*h {
 		a.alpha = image.NewAlpha(image.Rect(0, 0, w, h))
 	}
@@ -136,7 +170,7 @@ func (a *atlas) write(w, h int) {
 	for _, v := range a.alpha.Pix[:w*h] {
 		a.pixels = append(a.pixels, v, v, v, v)
 	}
-	a.image.SubImage(image.Rect(a.x, a.y, a.x+w, a.y+h)).(*ebiten.Image).WritePixels(a.pixels)
+	a.image.SubImage(at).(*ebiten.Image).WritePixels(a.pixels)
 }
 
 // A scaler turns the outline of a glyph into pixels. Without a rasterizer it

@@ -66,7 +66,7 @@ func TestEveryCharacterThatIsWrittenHasAGlyph(t *testing.T) {
 			return err
 		}
 		switch {
-		case strings.HasSuffix(path, "_test.go"):
+		case strings.HasSuffix(path, "_test.go"), strings.HasSuffix(path, "ui/breaks.go"): // which knows signs that others write
 		case strings.HasSuffix(path, ".go"):
 			eachLiteral(t, path, note)
 		case strings.HasSuffix(path, ".json"):

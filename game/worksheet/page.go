@@ -14,6 +14,7 @@ body { margin: 0 auto; max-width: 180mm; font: 11pt/1.35 sans-serif; }
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 3mm; }
 h2 { font-size: 13pt; line-height: 1.25; margin: 0 0 1mm; }
 p { margin: 0 0 1.5mm; }
+h1, h2, p, li { unicode-bidi: plaintext; }
 ul { margin: 0 0 1.5mm; padding: 0 0 0 6mm; }
 svg { display: block; max-width: 100%; height: auto; }
 a { color: #000; text-decoration: none; overflow-wrap: anywhere; }

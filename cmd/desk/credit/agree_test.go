@@ -3,6 +3,7 @@ package credit
 import (
 	"encoding/json"
 	"math"
+	"sync"
 	"testing"
 
 	"partialcredit/cmd/desk/measure"
@@ -12,17 +13,19 @@ import (
 // The marks are the same natively and as WebAssembly in the browser: within
 // 0.1 (the brief).
 func TestMarksAgree(t *testing.T) {
-	native, err := Agreement()
-	if err != nil {
-		t.Fatal(err)
-	}
+	t.Parallel()
 	root, err := site.FindRoot()
 	if err != nil {
 		t.Fatal(err)
 	}
+	var native []float64
+	var amiss error
+	var done sync.WaitGroup
+	done.Go(func() { native, amiss = Agreement() })
 	printed, err := measure.RunInBrowser(root, "./cmd/desk/credit/agree")
-	if err != nil {
-		t.Fatal(err)
+	done.Wait()
+	if err != nil || amiss != nil {
+		t.Fatal(err, amiss)
 	}
 	var wasm []float64
 	if err := json.Unmarshal([]byte(printed), &wasm); err != nil {

@@ -10,12 +10,13 @@ import (
 // the builds of the program: pairs that sound alike, pairs that are confused,
 // and a target of every technique with each of its controls four steps off.
 func Agreement() (marks []float64, err error) {
+	m := markers{}
 	for _, p := range slices.Concat(Alike, Confused) {
-		a, b, err := p.At(57)
+		earned, err := m.at(p, 57)
 		if err != nil {
 			return nil, err
 		}
-		marks = append(marks, mark.Prepare(a).Mark(b, 1).Marks)
+		marks = append(marks, earned)
 	}
 	for i := range Techniques {
 		q := &Techniques[i]

@@ -17,6 +17,7 @@ const (
 // The bounds of the brief. A few targets of every technique keep the test
 // short; desk credit makes the whole table.
 func TestTheTableKeepsItsBounds(t *testing.T) {
+	t.Parallel()
 	table, err := Run(Options{Targets: 1, Seed: 3, Tries: 4, Workers: 2})
 	if err != nil {
 		t.Fatal(err)

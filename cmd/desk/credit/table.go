@@ -30,16 +30,6 @@ type Table struct {
 	Worst    []Counterexample // the worst of every technique
 }
 
-// A Compared is a pair at one note and the marks of its second for its first.
-type Compared struct {
-	Pair
-	Note  int
-	Marks float64
-}
-
-// notes are those at which pairs are compared: low, middle and high.
-var notes = []int{36, 57, 81}
-
 // Run measures the marks.
 func Run(o Options) (*Table, error) {
 	t := &Table{Options: o, Worst: make([]Counterexample, len(Techniques))}
@@ -56,6 +46,13 @@ func Run(o Options) (*Table, error) {
 	type pair struct{ sweeps, choices []*Course }
 	found := make([][]pair, len(Techniques)) // by technique and target, so that the order is fixed
 	guesses := make([]float64, len(Techniques)*o.Targets)
+	var err error
+	done.Go(func() {
+		m := markers{}
+		if t.Alike, err = m.compare(Alike); err == nil {
+			t.Confused, err = m.compare(Confused)
+		}
+	})
 	for i := range Techniques {
 		q := &Techniques[i]
 		if o.Only != "" && o.Only != q.Name {
@@ -81,11 +78,6 @@ func Run(o Options) (*Table, error) {
 				}
 			}
 		}
-	}
-	var err error
-	t.Alike, err = comparePairs(Alike)
-	if err == nil {
-		t.Confused, err = comparePairs(Confused)
 	}
 	close(work)
 	done.Wait()
@@ -124,20 +116,6 @@ func (c *Course) tally(tallies []Tally, n int) (amiss []string) {
 		}
 	}
 	return amiss
-}
-
-func comparePairs(pairs []Pair) ([]Compared, error) {
-	var all []Compared
-	for _, p := range pairs {
-		for _, note := range notes {
-			a, b, err := p.At(note)
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, Compared{p, note, mark.Prepare(a).Mark(b, 1).Marks})
-		}
-	}
-	return all, nil
 }
 
 // rows groups the courses by technique and control, in the order of the table.

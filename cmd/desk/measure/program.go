@@ -96,7 +96,7 @@ func compile(root, program string) ([]byte, error) {
 	}
 	defer os.RemoveAll(folder)
 	file := filepath.Join(folder, "program.wasm")
-	build := exec.Command("go", "build", "-o", file, program)
+	build := exec.Command("go", "build", "-ldflags=-s -w", "-o", file, program)
 	build.Dir = root
 	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if out, err := build.CombinedOutput(); err != nil {

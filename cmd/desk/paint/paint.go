@@ -22,7 +22,7 @@ import (
 // Image paints a drawing, one pixel for each of its own. Where it has no ground the image is
 // transparent.
 func Image(d *figure.Drawing) (*image.NRGBA, error) {
-	c := &canvas{on: image.NewRGBA(image.Rect(0, 0, d.W, d.H)), faces: map[face]font.Face{}}
+	c := &canvas{on: image.NewRGBA(image.Rect(0, 0, d.W, d.H)), faces: map[face]letters{}}
 	for i := range d.Shapes {
 		if err := c.shape(&d.Shapes[i]); err != nil {
 			return nil, err
@@ -38,7 +38,7 @@ type canvas struct {
 	pen    pen
 	raster vector.Rasterizer
 	one    image.Alpha // the cover of one piece
-	faces  map[face]font.Face
+	faces  map[face]letters
 }
 
 func (c *canvas) shape(s *figure.Shape) error {
@@ -132,6 +132,22 @@ type face struct {
 	size float64
 }
 
+// letters is a font at a size, and the font, which knows what it lacks.
+type letters struct {
+	face font.Face
+	font *opentype.Font
+}
+
+// missing says which character of a text the font has no glyph for.
+func (l *letters) missing(s string) error {
+	for _, r := range s {
+		if g, err := l.font.GlyphIndex(nil, r); err != nil || g == 0 {
+			return fmt.Errorf("a PNG is lettered with the Go fonts, which have Latin, Greek and Cyrillic letters but no %q. Write an .svg instead: the program that shows it brings fonts of its own", r)
+		}
+	}
+	return nil
+}
+
 func (c *canvas) label(s *figure.Shape) error {
 	key := face{s.Bold, s.Size}
 	f, ok := c.faces[key]
@@ -144,12 +160,16 @@ func (c *canvas) label(s *figure.Shape) error {
 		if err != nil {
 			return err
 		}
-		if f, err = opentype.NewFace(parsed, &opentype.FaceOptions{Size: s.Size, DPI: 72, Hinting: font.HintingNone}); err != nil {
+		f.font = parsed
+		if f.face, err = opentype.NewFace(parsed, &opentype.FaceOptions{Size: s.Size, DPI: 72, Hinting: font.HintingNone}); err != nil {
 			return err
 		}
 		c.faces[key] = f
 	}
-	text := &font.Drawer{Dst: c.on, Src: image.NewUniform(ink(s)), Face: f}
+	if err := f.missing(s.Text); err != nil {
+		return err
+	}
+	text := &font.Drawer{Dst: c.on, Src: image.NewUniform(ink(s)), Face: f.face}
 	x, y := s.Points[0].X, s.Points[0].Y
 	back := 0.0
 	wide := float64(text.MeasureString(s.Text)) / 64

@@ -26,16 +26,7 @@ func Build(ctx context.Context, o Options) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	if contents[appName], err = compileApp(ctx, o.Root); err != nil {
-		return nil, err
-	}
-	if contents[engineName], err = compileEngine(ctx, o.Root); err != nil {
-		return nil, err
-	}
-	if contents[scannerName], err = compileScanner(ctx, o.Root); err != nil {
-		return nil, err
-	}
-	if contents[startName], err = readStartScript(ctx, o.Root); err != nil {
+	if err := compileAll(ctx, o.Root, contents); err != nil {
 		return nil, err
 	}
 	files, err := nameFiles(contents)
@@ -49,6 +40,34 @@ func Build(ctx context.Context, o Options) (*Site, error) {
 		return nil, err
 	}
 	return &Site{Files: files}, nil
+}
+
+// compileAll adds the programs to the contents: all at once, for linking keeps a single processor busy.
+func compileAll(ctx context.Context, root string, contents map[string][]byte) error {
+	parts := []struct {
+		name    string
+		compile func(context.Context, string) ([]byte, error)
+		done    []byte
+		err     error
+	}{
+		{name: appName, compile: compileApp},
+		{name: engineName, compile: compileEngine},
+		{name: scannerName, compile: compileScanner},
+		{name: startName, compile: readStartScript},
+	}
+	var wait sync.WaitGroup
+	for i := range parts {
+		p := &parts[i]
+		wait.Go(func() { p.done, p.err = p.compile(ctx, root) })
+	}
+	wait.Wait()
+	for _, p := range parts {
+		if p.err != nil {
+			return p.err
+		}
+		contents[p.name] = p.done
+	}
+	return nil
 }
 
 // readWeb returns the content of every file below folder; names that start with a dot are left out.

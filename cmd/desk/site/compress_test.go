@@ -20,9 +20,14 @@ func TestCacheIsReadByContent(t *testing.T) {
 		t.Fatalf("kept %q (%v), want one file", found, err)
 	}
 	// A marked result shows that the second call reads rather than compresses.
-	if err := os.WriteFile(found[0], []byte("kept"), 0o644); err != nil {
-		t.Fatal(err)
+	name := filepath.Base(found[0])
+	write := func(what []byte) {
+		if err := os.WriteFile(found[0], what, 0o644); err != nil {
+			t.Fatal(err)
+		}
 	}
+	marked := append([]byte("kept"), seal(name, []byte("kept"))...)
+	write(marked)
 	if second, err := c.compress(data, how); err != nil || string(second) != "kept" {
 		t.Errorf("second call gave %d bytes (%v), want what was kept", len(second), err)
 	}
@@ -31,6 +36,18 @@ func TestCacheIsReadByContent(t *testing.T) {
 	}
 	if other, err := c.compress(data, gzipMethod(FastBrotli)); err != nil || string(other) == "kept" || bytes.Equal(other, first) {
 		t.Errorf("another method gave the same result (%v)", err)
+	}
+	// What is damaged, half written, empty, without a seal or from another file is made anew, and kept.
+	damaged := append([]byte("kelt"), marked[4:]...)
+	foreign := append([]byte("kept"), seal("another", []byte("kept"))...)
+	for _, bad := range [][]byte{damaged, marked[:len(marked)-1], {}, []byte("kept"), foreign} {
+		write(bad)
+		if again, err := c.compress(data, how); err != nil || !bytes.Equal(again, first) {
+			t.Errorf("%q is taken for a kept result (%v)", bad, err)
+		}
+		if mended, err := os.ReadFile(found[0]); err != nil || !bytes.HasPrefix(mended, first) || len(mended) != len(first)+32 {
+			t.Errorf("%q stays (%v)", bad, err)
+		}
 	}
 }
 
