@@ -32,7 +32,7 @@ func TestLinksToSheetsThatAreRefused(t *testing.T) {
 		{good[:len(good)/2], "damaged", "beschädigt"},
 		{good[:70] + "A" + good[72:], "damaged", "beschädigt"},
 		{strings.Replace(good, "=1.", "=2.", 1), "newer version", "neueren"},
-		{link.Pack(link.Sheet, []byte(`{"version":1,"title":"A 100 %s sheet","exercises":[{"id":"a"}]}`)), "cannot be used: exercise 1: title is missing.", "exercise 1: title is missing."},
+		{link.Pack(link.Sheet, []byte(`{"version":1,"title":"A 100 %s sheet","exercises":[{"id":"a"}]}`)), "cannot be used: exercise 1: title is missing.", "Aufgabe 1: title fehlt."},
 		{link.Pack(link.Sheet, make([]byte, 1<<20)), "more than any sheet", "mehr"},
 		{"sheet=", "damaged", "beschädigt"},
 	} {

@@ -75,7 +75,7 @@ func (g *Game) publishedBlocks(p *paper, q *sheet.Quantity, most float64) []bloc
 	}
 	return []block{
 		g.row(p, ui.Widget{ID: "published", Label: g.t("Beside a published threshold"), On: true}),
-		g.scale(p, "published value", g.t("The published threshold"), g.quantityRuler(q, q.Published.Value, most)),
+		g.scale(p, "published value", g.t("The threshold"), g.quantityRuler(q, q.Published.Value, most)),
 		g.field(p, ui.Widget{ID: "source", Label: g.t("Source: who found it, with what sounds"), Text: ui.Text{Value: q.Published.Source, Most: longSource}}),
 	}
 }

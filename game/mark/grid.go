@@ -53,10 +53,10 @@ func (g *grid) take(sound []float32) (*features, *heard) {
 	return g.measure(sound), hear(&g.kit, sound, Rate, g.note)
 }
 
-// hear hears a sound of the grid's length.
-func (g *grid) hear(sound []float32) *heard {
+// hear hears a sound of the grid's length. Nobody else may use the grid while it pauses.
+func (g *grid) hear(sound []float32, pause func()) *heard {
 	defer g.borrow()()
-	return hear(&g.kit, sound, Rate, g.note)
+	return hearPausing(&g.kit, sound, Rate, g.note, pause)
 }
 
 // features measures a sound of the grid's length.

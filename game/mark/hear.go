@@ -46,6 +46,11 @@ const quiet = 1e-4
 // Known weakness: one voice at a time. Two notes that are neither an octave nor
 // a few cents apart are heard as lines, not as two notes.
 func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
+	return hearPausing(kit, samples, rate, near, func() {})
+}
+
+// hearPausing pauses between its parts, during which nobody else may use the kit.
+func hearPausing(kit *spectrum.Kit, samples []float32, rate, near float64, pause func()) *heard {
 	h := &heard{near: near}
 	a := newAnalysis(kit, samples, rate)
 	if a == nil {
@@ -55,9 +60,12 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	h.sound = a
 	h.seconds = float64(a.end-a.start) / rate
 	h.pitch = a.findPitch(near)
+	pause()
 	t := a.track(h.pitch)
+	pause()
 	h.glide, h.vibrato = readTrack(t, &h.pitch)
 	f := a.settle(t, h)
+	pause()
 	h.partial = f.mean()
 	h.pitch.filled = h.partial.filled()
 	h.inharmonic = f.inharmonic()
@@ -75,7 +83,9 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 	if h.shape.ok && resets(h.shape.family) && math.Abs(h.glide.semitones) < 3 {
 		h.glide.ok = false // a peak that moves pulls the track along
 	}
+	pause()
 	h.motion = f.motion(h)
+	pause()
 	if h.vibrato.ok && h.phaseSwing() {
 		flat := *t
 		flat.cents = make([]float64, len(t.cents))
@@ -102,7 +112,9 @@ func hear(kit *spectrum.Kit, samples []float32, rate, near float64) *heard {
 		power := f.unbeaten(h)
 		h.octave, h.pulses = findOctave(power, f.stirred()), hearPulses(power)
 	}
+	pause()
 	h.loudness = a.loudness(h.pitch.hz)
+	pause()
 	h.cam = f.brightness()
 	h.bright = f.course()
 	h.drift = f.drift(h)

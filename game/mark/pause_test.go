@@ -26,9 +26,9 @@ func TestMarkingPauses(t *testing.T) {
 		r     *Reference
 		least int // pieces
 	}{
-		{"set beside a recording", func(r *Reference) Result { return r.Mark(other, 1) }, PrepareTake(recording), 15},
-		{"handed in", func(r *Reference) Result { return r.MarkTake(recording, 2) }, Prepare(other), 15},
-		{"two recordings", func(r *Reference) Result { return r.MarkTake(recording, 2) }, PrepareTake(recording), 5},
+		{"set beside a recording", func(r *Reference) Result { return r.Mark(other, 1) }, PrepareTake(recording), 24},
+		{"handed in", func(r *Reference) Result { return r.MarkTake(recording, 2) }, Prepare(other), 24},
+		{"two recordings", func(r *Reference) Result { return r.MarkTake(recording, 2) }, PrepareTake(recording), 12},
 	} {
 		want, pieces := c.mark(c.r), 1
 		got := c.mark(c.r.Pausing(func() { pieces++ }))

@@ -107,14 +107,14 @@ func (s side) mark(yours side, times float64, pause func()) Result {
 	r := &Reference{grid: g}
 	r.target = g.features(t)
 	pause()
-	r.heard = g.hear(t)
+	r.heard = g.hear(t, pause)
 	pause()
 	if r.target != nil {
 		r.places = g.places(r.target.power)
 	}
 	features := g.features(y)
 	pause()
-	h := g.hear(y)
+	h := g.hear(y, pause)
 	pause()
 	steps := r.distance(features)
 	result := Result{Marks: credit(steps / times), Steps: steps, Heard: steps, Reasons: sure(reasonsPausing(r.heard, h, pause))}
