@@ -256,7 +256,7 @@ func (l *learner) works(s *sheet.Sheet, name string, beside float64, wrong map[i
 	l.uses("contents")
 	l.uses("slip")
 	l.awaits("copy")
-	summed := numbers(l.body(), regexp.MustCompile(`: (\d+) marks, 1 try\.`))
+	summed := numbers(l.body(), regexp.MustCompile(`[:?] (\d+) marks, 1 try\.`))
 	if len(summed) != 2 || summed[0] != marked {
 		l.t.Fatalf("%s was given %v marks for the match, and the slip says %q", name, marked, l.body())
 	}
